@@ -1,0 +1,1 @@
+//! The trade's formulas, one file a chapter.

@@ -1,0 +1,1 @@
+//! From a shop to needs, verdicts, ladder and chart.

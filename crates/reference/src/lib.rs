@@ -1,0 +1,1 @@
+//! The data: fluids, materials, practices, machine templates, the bibliography.

@@ -1,0 +1,1 @@
+//! The user's description of a shop: types and reader.

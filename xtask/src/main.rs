@@ -1,0 +1,2 @@
+//! Runs the checks.
+fn main() {}
