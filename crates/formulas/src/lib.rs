@@ -1,1 +1,21 @@
 //! The trade's formulas, one file a chapter.
+//!
+//! A formula is written once: the function that computes an answer is the function that shows its working. Quantities are typed at the
+//! boundary of a function; inside a step, numbers are in the unit named in its brackets. No chapter does I/O or names a fluid.
+
+// The macros name this crate by its name, inside it as outside.
+extern crate self as formulas;
+
+pub mod blend;
+mod error;
+pub mod grades;
+pub mod math;
+pub mod sources;
+pub mod viscosity;
+pub mod viscosity_index;
+pub mod working;
+
+pub use error::FormulaError;
+pub use sources::Source;
+pub use step_macro::{given, solve, step};
+pub use working::{Caution, Notebook, Recorder, Silent};

@@ -1,0 +1,98 @@
+//! What a formula says when it has no answer.
+
+use crate::sources::Source;
+
+/// Why a formula gives no number.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+#[non_exhaustive]
+pub enum FormulaError {
+    /// A value lies outside the range its source covers.
+    #[error("{what} is {value:.4} {unit}; {rule} covers {low} to {high} {unit}")]
+    OutOfRange {
+        /// What the value is.
+        what: &'static str,
+        /// The value.
+        value: f64,
+        /// Its unit, and that of the limits.
+        unit: &'static str,
+        /// The lowest value covered.
+        low: f64,
+        /// The highest value covered.
+        high: f64,
+        /// The source whose range this is.
+        rule: Source,
+    },
+    /// Two measured viscosities do not fall with temperature.
+    #[error(
+        "the cool point ({cool_nu:.4} mm²/s at {cool_at:.1} °C) must be cooler and thicker than the hot one ({hot_nu:.4} mm²/s at {hot_at:.1} °C); check that the two were not exchanged"
+    )]
+    PointsOutOfOrder {
+        /// Temperature of the cool point, °C.
+        cool_at: f64,
+        /// Viscosity at the cool point, mm²/s.
+        cool_nu: f64,
+        /// Temperature of the hot point, °C.
+        hot_at: f64,
+        /// Viscosity at the hot point, mm²/s.
+        hot_nu: f64,
+    },
+    /// Two stocks of a blend stand in the wrong order, or the wanted viscosity is not between them.
+    #[error(
+        "{wanted:.4} mm²/s cannot be blended from {thin:.4} and {thick:.4} mm²/s; choose two oils with the wanted viscosity between them"
+    )]
+    NotBetweenStocks {
+        /// The viscosity wanted, mm²/s.
+        wanted: f64,
+        /// The thinner stock, mm²/s.
+        thin: f64,
+        /// The thicker stock, mm²/s.
+        thick: f64,
+    },
+    /// A value must be more than nothing.
+    #[error("{what} is {value} {unit}; it must be more than 0 {unit}")]
+    NotPositive {
+        /// What the value is.
+        what: &'static str,
+        /// The value.
+        value: f64,
+        /// Its unit.
+        unit: &'static str,
+    },
+    /// A gear too slow to carry oil round, for which viscosity is the wrong question.
+    #[error("the pitch line moves at {speed:.2} m/s, below 0.5 m/s: a bath oil does not stay in the mesh; use {instead} instead")]
+    GearTooSlow {
+        /// Pitch-line speed, m/s.
+        speed: f64,
+        /// What serves in its place.
+        instead: &'static str,
+    },
+    /// A bearing that runs too fast for grease.
+    #[error("a {bore:.0} mm bore at {speed:.0} rev/min is too fast for grease; use oil, or a bearing sealed and greased for life")]
+    TooFastForGrease {
+        /// Bore, mm.
+        bore: f64,
+        /// Speed, rev/min.
+        speed: f64,
+    },
+    /// An equation has no solution between the bounds that make sense.
+    #[error("no {what} between {low:.4} and {high:.4} answers this; check the inputs")]
+    NoRoot {
+        /// Symbol of the unknown.
+        what: &'static str,
+        /// The lower bound tried.
+        low: f64,
+        /// The upper bound tried.
+        high: f64,
+    },
+}
+
+/// Refuses a value that is zero, negative or not a number.
+pub(crate) fn positive(what: &'static str, value: f64, unit: &'static str) -> Result<(), FormulaError> {
+    if value > 0.0 && value.is_finite() { Ok(()) } else { Err(FormulaError::NotPositive { what, value, unit }) }
+}
+
+/// Refuses a value outside the range its source covers.
+pub(crate) fn within(what: &'static str, value: f64, unit: &'static str, limits: (f64, f64), rule: Source) -> Result<(), FormulaError> {
+    let (low, high) = limits;
+    if (low..=high).contains(&value) { Ok(()) } else { Err(FormulaError::OutOfRange { what, value, unit, low, high, rule }) }
+}

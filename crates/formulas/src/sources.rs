@@ -1,0 +1,74 @@
+//! Where the formulas come from: keys into the bibliography.
+
+use std::fmt;
+
+/// The key of an entry in the bibliography.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub struct Source(pub &'static str);
+
+impl fmt::Display for Source {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.0)
+    }
+}
+
+macro_rules! sources {
+    ($($(#[doc = $words:literal])+ $name:ident = $key:literal;)+) => {
+        $($(#[doc = $words])+ pub const $name: Source = Source($key);)+
+        /// Every source a formula names; the bibliography has an entry for each.
+        pub const ALL: &[Source] = &[$($name),+];
+    };
+}
+
+sources! {
+    /// A definition, or plain geometry or mechanics that needs no source.
+    DEFINITION = "definition";
+    /// The trade does so; no source.
+    COMMON_PRACTICE = "common-practice";
+    /// ASTM D341, viscosity–temperature equations and charts for liquid petroleum or hydrocarbon products.
+    ASTM_D341 = "astm-d341";
+    /// ASTM D2270, calculating viscosity index from kinematic viscosity at 40 °C and 100 °C.
+    ASTM_D2270 = "astm-d2270";
+    /// ASTM D7152, calculating viscosity of a blend of petroleum products.
+    ASTM_D7152 = "astm-d7152";
+    /// ISO 3448, industrial liquid lubricants: ISO viscosity classification.
+    ISO_3448 = "iso-3448";
+    /// SAE J300, engine oil viscosity classification.
+    SAE_J300 = "sae-j300";
+    /// SAE J306, automotive gear lubricant viscosity classification.
+    SAE_J306 = "sae-j306";
+    /// ISO 281, rolling bearings: dynamic load ratings and rating life.
+    ISO_281 = "iso-281";
+    /// *The Tribology Handbook*, sections A20 (grease life) and C8 (choice of viscosity).
+    TRIBOLOGY_HANDBOOK = "tribology-handbook";
+    /// DIN 51509-1, selection of lubricants for gears.
+    DIN_51509 = "din-51509";
+    /// *ASM Handbook*, volume 18, friction, lubrication and wear technology.
+    ASM_HANDBOOK_18 = "asm-handbook-18";
+    /// Petroff's equation for the friction of a lightly loaded journal.
+    PETROFF = "petroff-1883";
+    /// Raimondi and Boyd's solutions of Reynolds' equation for the finite journal bearing, 1958.
+    RAIMONDI_BOYD = "raimondi-boyd-1958";
+    /// Trumpler's criteria for the design of film bearings, 1966.
+    TRUMPLER = "trumpler-1966";
+    /// Mott, *Machine Elements in Mechanical Design*, pressure–velocity factors of bearing materials.
+    MOTT = "mott-machine-elements";
+    /// Jeffreys, the draining of a vertical plate, 1930.
+    JEFFREYS = "jeffreys-1930";
+    /// A trade sheet's dose for slides, bearings and screws: a film of 25 µm for every running hour.
+    LUBRICANT_DOSE = "lubricant-dose-sheet";
+    /// A compressor text's feed of cylinder oil: one drop for every 600 square feet swept.
+    CYLINDER_FEED = "cylinder-feed-rule";
+    /// IAPWS Industrial Formulation 1997 for water and steam.
+    IAPWS_IF97 = "iapws-if97";
+    /// *Machinery's Handbook*, 31st edition: machining power, drilling.
+    MACHINERYS_HANDBOOK = "machinerys-handbook-31";
+    /// A technical sheet's tapping torque from the specific cutting force.
+    TAPPING_TORQUE = "tapping-torque-sheet";
+    /// NIOSH publication 98-102, occupational exposure to metalworking fluids.
+    NIOSH_98_102 = "niosh-98-102";
+    /// ASHRAE's equation for evaporation from open water.
+    ASHRAE_POOL = "ashrae-pool-evaporation";
+    /// Hamrock and Dowson's film thickness of elliptical contacts, 1977, and the line contact of Dowson and Higginson.
+    HAMROCK_DOWSON = "hamrock-dowson-1977";
+}
