@@ -66,7 +66,7 @@ pub(crate) fn number_error<Q: Quantity>(text: &str, fault: Fault) -> QuantityErr
 
 fn unit_of<Q: Quantity>(text: &str, rest: &str) -> Result<&'static Unit<Q>, QuantityError> {
     let word = spelling::words(rest);
-    if let Some(unit) = spelling::find::<Q>(&word) {
+    if let Some(unit) = spelling::find::<Q>(rest).or_else(|| spelling::find::<Q>(&word)) {
         return Ok(unit);
     }
     let (name, fits) = (Q::NAME, spelling::fits::<Q>());
@@ -78,30 +78,29 @@ fn unit_of<Q: Quantity>(text: &str, rest: &str) -> Result<&'static Unit<Q>, Quan
     if after_dash.len() < rest.len() && after_dash.starts_with(|c: char| c.is_ascii_digit()) {
         return Err(QuantityError::RangeInstead { text: text.to_owned() });
     }
-    if let Some(error) = ambiguous::<Q>(&word) {
-        return Err(error);
-    }
     let unit = rest.to_owned();
-    Err(match spelling::kind_of(&word) {
+    let split = split(&word);
+    if let Some((us, imperial)) = split.filter(|(us, _)| spelling::find::<Q>(us).is_some()) {
+        return Err(QuantityError::Ambiguous { unit, us, imperial });
+    }
+    Err(match spelling::kind_of(split.map_or(word.as_str(), |(us, _)| us)) {
         Some(kind) if kind != Q::DIMENSION => QuantityError::WrongKind { unit, is: kind.name(), name, fits },
         _ => QuantityError::UnknownUnit { unit, nearest: spelling::nearest::<Q>(&word), name, fits },
     })
 }
 
-/// Units that differ between the US and Britain and were written without saying which.
-fn ambiguous<Q: Quantity>(word: &str) -> Option<QuantityError> {
-    const SPLIT: &[(&[&str], &str, &str)] = &[
-        (&["gal", "gals", "gallon", "gallons"], "gal(US)", "gal(imp)"),
-        (&["qt", "qts", "quart", "quarts"], "qt(US)", "qt(imp)"),
-        (&["pt", "pts", "pint", "pints"], "pt(US)", "pt(imp)"),
-        (&["fl oz", "fluid ounce", "fluid ounces", "floz"], "fl oz(US)", "fl oz(imp)"),
-        (&["lb/gal"], "lb/gal(US)", "lb/gal(imp)"),
-        (&["gpm", "gal/min"], "gal(US)/min", "gal(imp)/min"),
-    ];
-    SPLIT
-        .iter()
-        .find(|(bare, us, _)| spelling::find::<Q>(us).is_some() && bare.iter().any(|bare| spelling::same(bare, word)))
-        .map(|&(_, us, imperial)| QuantityError::Ambiguous { unit: word.to_owned(), us, imperial })
+/// Units that differ between the US and Britain: how they are written without saying which, and the two meant.
+const SPLIT: &[(&[&str], &str, &str)] = &[
+    (&["gal", "gals", "gallon", "gallons"], "gal(US)", "gal(imp)"),
+    (&["qt", "qts", "quart", "quarts"], "qt(US)", "qt(imp)"),
+    (&["pt", "pts", "pint", "pints"], "pt(US)", "pt(imp)"),
+    (&["fl oz", "fluid ounce", "fluid ounces"], "fl oz(US)", "fl oz(imp)"),
+    (&["lb/gal"], "lb/gal(US)", "lb/gal(imp)"),
+    (&["gpm", "gal/min"], "gal(US)/min", "gal(imp)/min"),
+];
+
+fn split(word: &str) -> Option<(&'static str, &'static str)> {
+    SPLIT.iter().find(|(bare, ..)| bare.iter().any(|bare| spelling::same(bare, word))).map(|&(_, us, imperial)| (us, imperial))
 }
 
 /// Refuses what overflowed on the way to SI and what cannot be.

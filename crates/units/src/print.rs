@@ -30,7 +30,9 @@ pub fn show_in<Q: Quantity>(quantity: Q, unit: &str) -> Option<String> {
 /// Prints a quantity without loss: reading it gives the same float again.
 #[must_use]
 pub fn show_exact<Q: Quantity>(quantity: Q) -> String {
-    let value = quantity.base();
+    // Adding a positive zero turns a negative one into it.
+    let value = quantity.base() + 0.0;
+    let quantity = Q::from_base(value);
     let mut base_unit = "";
     let usual = pick::<Q>(value, System::Metric);
     for unit in usual.into_iter().chain(Q::units()) {
@@ -113,7 +115,7 @@ fn with_symbol<Q>(number: &str, unit: &Unit<Q>) -> String {
     format!("{number} {symbol}").trim_end().to_owned()
 }
 
-fn all_digits(number: f64) -> String {
+pub(crate) fn all_digits(number: f64) -> String {
     let plain = format!("{number}");
     if plain.len() > 24 { format!("{number:e}") } else { plain }
 }

@@ -89,9 +89,13 @@ pub(crate) fn fitting(symbols: &[&str]) -> String {
     }
 }
 
-/// [`fitting`] for a quantity.
+/// [`fitting`] for a quantity: all units of a short table, of a long one those that are printed unasked.
 pub(crate) fn fits<Q: Quantity>() -> String {
-    let symbols: Vec<_> =
-        Q::units().iter().filter(|unit| unit.printed_from.is_some() || unit.symbol == "K").map(|unit| unit.symbol).collect();
+    let short = Q::units().len() <= 4;
+    let symbols: Vec<_> = Q::units()
+        .iter()
+        .filter(|unit| (short || unit.printed_from.is_some()) && !unit.symbol.is_empty())
+        .map(|unit| unit.symbol)
+        .collect();
     fitting(&symbols)
 }

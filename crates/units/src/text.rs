@@ -21,7 +21,8 @@ use std::marker::PhantomData;
 use serde::de::{Deserialize, Deserializer, Error, Visitor};
 use serde::ser::{Serialize, Serializer};
 
-use crate::{Amount, Dimension, Quantity, QuantityError, Range, Usage, parse, parse_range, show_exact};
+use crate::print::all_digits;
+use crate::{Amount, Dimension, Quantity, QuantityError, Range, Usage, number, parse, parse_range, show_exact};
 
 /// Something that is written as text in a file.
 pub trait Written: Sized {
@@ -54,7 +55,13 @@ impl<Q: Quantity> Written for Range<Q> {
         if self.low == self.high {
             return show_exact(self.likely);
         }
-        format!("{} .. {} .. {}", show_exact(self.low), show_exact(self.likely), show_exact(self.high))
+        let parts = [self.low, self.likely, self.high];
+        let mut written = parts.map(show_exact);
+        // A bare part would take the unit of the last, so either all parts have a unit or none has.
+        if written.iter().any(|part| number::leading(part).is_ok_and(|(_, unit)| unit.is_empty())) {
+            written = parts.map(|part| all_digits(part.base()));
+        }
+        written.join(" .. ")
     }
 }
 

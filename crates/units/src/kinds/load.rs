@@ -1,7 +1,8 @@
 //! Force, torque, pressure, power.
 //!
 //! Exact: standard gravity (third General Conference on Weights and Measures, 1901), the inch and the pound (1959), the atmosphere.
-//! The conventional mercury and water columns are those of NIST Special Publication 811, appendix B.
+//! The columns of mercury and water are the conventional ones: 13,595.1 kg/m³ and 1,000 kg/m³ under standard gravity
+//! (NIST Special Publication 811, appendix B).
 
 use super::{GRAVITY, POUND_FORCE};
 use crate::quantity::quantity;
@@ -38,11 +39,11 @@ quantity! {
     Metric "mbar" ["millibar"] 100.0, 1.0; Significant(3);
     Metric "kgf/cm²" ["kp/cm²"] GRAVITY * 1e4, 1.0; Significant(3);
     Metric "atm" ["atmosphere", "atmospheres"] 101_325.0, 1.0; Significant(3);
-    Metric "mmHg" ["mm Hg"] 133.322_4, 1.0; Significant(3);
+    Metric "mmHg" ["mm Hg"] 13.595_1 * GRAVITY, 1.0; Significant(3);
     Inch "psi" ["lbf/in²", "lb/in²"] POUND_FORCE * 1e8, 64_516.0; Significant(3), from 0.0;
     Inch "ksi" ["kip/in²"] POUND_FORCE * 1e11, 64_516.0; Significant(3), from 6.894_757e7;
-    Inch "inHg" ["in Hg", "\"Hg"] 3_386.389, 1.0; Significant(3);
-    Inch "inH2O" ["in H2O", "in water", "\"H2O", "in wc"] 249.088_91, 1.0; Significant(3);
+    Inch "inHg" ["in Hg", "\"Hg"] 345.315_54 * GRAVITY, 1.0; Significant(3);
+    Inch "inH2O" ["in H2O", "in water", "\"H2O", "in wc"] 25.4 * GRAVITY, 1.0; Significant(3);
 }
 
 quantity! {

@@ -1,6 +1,6 @@
 //! Mass, density, viscosity, share. 1 lb = 0.45359237 kg exactly (international yard and pound agreement, 1959).
 
-use super::{POUND, POUND_FORCE, US_GALLON};
+use super::{IMPERIAL_GALLON, POUND, POUND_FORCE, US_GALLON};
 use crate::quantity::quantity;
 use crate::{KinematicViscosity, Quantity, QuantityError, number};
 
@@ -20,6 +20,7 @@ quantity! {
     Metric "g/mL" ["g/cm³", "g/cc", "kg/L", "kg/dm³"] 1e3, 1.0; Significant(4);
     Metric "g/L" [] 1.0, 1.0; Significant(4);
     Inch "lb/gal(US)" ["lb/US gal"] POUND, US_GALLON; Significant(3), from 0.0;
+    Inch "lb/gal(imp)" ["lb/imp gal", "lb/UK gal"] POUND, IMPERIAL_GALLON; Significant(3);
     Inch "lb/ft³" ["lb/cu ft"] POUND, 0.028_316_846_592; Significant(3);
     Inch "lb/in³" ["lb/cu in"] POUND, 1.638_706_4e-5; Significant(3);
 }

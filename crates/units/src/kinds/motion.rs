@@ -1,6 +1,6 @@
 //! Velocity, speed of rotation, frequency, time, volume rate, usage. A year is 365.25 days; a month is a twelfth of it.
 
-use super::{DAY, US_GALLON, WEEK, YEAR};
+use super::{DAY, IMPERIAL_GALLON, US_GALLON, WEEK, YEAR};
 use crate::quantity::quantity;
 use crate::{Frequency, Quantity, QuantityError, Time, parse, spelling};
 
@@ -58,6 +58,7 @@ quantity! {
     Metric "m³/s" [] 1.0, 1.0; Significant(3);
     Inch "cfm" ["ft³/min", "scfm"] 0.028_316_846_592, 60.0; Significant(3), from 1e-2 / 6e4;
     Inch "gal(US)/min" ["US gal/min", "US gpm"] US_GALLON, 60.0; Significant(3);
+    Inch "gal(imp)/min" ["imp gal/min", "UK gal/min"] IMPERIAL_GALLON, 60.0; Significant(3);
 }
 
 /// "daily", "once a week", "twice a day", "every 3 months", "every month".
