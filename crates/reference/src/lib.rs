@@ -1,1 +1,35 @@
-//! The data: fluids, materials, practices, machine templates, the bibliography.
+//! The data of the trade: fluids, classes, materials, practices, machine templates, currencies, the bibliography.
+//!
+//! The data stand as TOML under `data/` and are compiled in. [`Reference::embedded`] gives them parsed; [`Reference::parse`]
+//! parses any other set, and [`Reference::faults`] lists what does not fit together.
+//!
+//! **Invariant:** nothing is computed here. A value that a formula could give is either written down with its source or absent.
+
+pub mod class;
+mod error;
+mod faults;
+mod files;
+pub mod fluid;
+mod load;
+pub mod material;
+mod naming;
+pub mod practice;
+pub mod setting;
+mod source;
+pub mod storage;
+mod tables;
+pub mod template;
+pub mod thickener;
+
+pub use class::Class;
+pub use error::DataError;
+pub use files::{DataFile, FILES};
+pub use fluid::{Fluid, Form, Sourced, Trait};
+pub use material::{BearingMaterial, Material};
+pub use practice::Operation;
+pub use setting::{Climate, Currency, Weight};
+pub use source::{Source, SourceKey, Standing};
+pub use storage::{Apart, StorageGroup};
+pub use tables::Reference;
+pub use template::{Template, TemplatePoint};
+pub use thickener::{Compatibility, Thickener};

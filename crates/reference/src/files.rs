@@ -1,0 +1,46 @@
+//! The data files, compiled in.
+
+/// One data file: its path under `data/` and its text.
+#[derive(Debug, Clone, Copy)]
+pub struct DataFile<'a> {
+    /// Path under `data/`; it says which table the file holds.
+    pub path: &'a str,
+    /// The TOML text.
+    pub text: &'a str,
+}
+
+macro_rules! embed {
+    ($($path:literal),+ $(,)?) => {
+        &[$(DataFile { path: $path, text: include_str!(concat!("../data/", $path)) }),+]
+    };
+}
+
+/// The data compiled into the program. The order of the fluid files is the order in which ties between fluids are broken.
+pub const FILES: &[DataFile<'static>] = embed![
+    "sources.toml",
+    "classes.toml",
+    "materials.toml",
+    "bearing_materials.toml",
+    "thickeners.toml",
+    "storage.toml",
+    "currencies.toml",
+    "climates.toml",
+    "consequences.toml",
+    "frequencies.toml",
+    "fluids/oils.toml",
+    "fluids/greases.toml",
+    "fluids/dry.toml",
+    "fluids/cutting.toml",
+    "fluids/adhesives.toml",
+    "fluids/sealants.toml",
+    "fluids/finishes.toml",
+    "fluids/marking.toml",
+    "fluids/cleaners.toml",
+    "fluids/soldering.toml",
+    "fluids/hardening.toml",
+    "practices/cutting.toml",
+    "practices/cleaning.toml",
+    "practices/finishing.toml",
+    "practices/sealing.toml",
+    "practices/locking.toml",
+];

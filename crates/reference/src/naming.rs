@@ -1,0 +1,87 @@
+//! What things are called when people read of them.
+
+use crate::{Fluid, Form, Reference, Trait};
+use units::{Quantity, Temperature};
+
+impl Fluid {
+    /// Whether a word names this fluid: its key or one of its classes.
+    #[must_use]
+    pub fn is(&self, word: &str) -> bool {
+        self.key == word || self.classes.iter().any(|class| class == word)
+    }
+
+    /// The hottest steady service, for products that have such a limit.
+    #[must_use]
+    pub fn hottest_service(&self) -> Option<Temperature> {
+        let grease = self.grease.as_ref().map(|grease| grease.hottest);
+        let bond = self.bond.as_ref().map(|bond| bond.hottest);
+        grease.or(bond).or_else(|| self.hottest.as_ref().map(|hottest| hottest.value)).or_else(|| self.oil_limit())
+    }
+
+    /// A mineral oil in a film is kept below its flash point with 60 K to spare; *common practice, no source*.
+    fn oil_limit(&self) -> Option<Temperature> {
+        const SPARE_BELOW_FLASH_K: f64 = 60.0;
+        if self.form != Form::Oil {
+            return None;
+        }
+        self.flash.as_ref().map(|flash| Temperature::from_base(flash.value.base() - SPARE_BELOW_FLASH_K))
+    }
+}
+
+impl Reference {
+    /// The name behind a key of a fluid, a class or a material; the key itself where it is none of them.
+    #[must_use]
+    pub fn name_of(&self, key: &str) -> String {
+        let fluid = self.fluid(key).map(|fluid| fluid.name.as_str());
+        let class = || self.class(key).map(|class| class.name.as_str());
+        let material = || self.material(key).map(|material| material.name.as_str());
+        fluid.or_else(class).or_else(material).unwrap_or(key).to_owned()
+    }
+
+    /// The name of a fluid's main class.
+    #[must_use]
+    pub fn class_name(&self, fluid: &Fluid) -> String {
+        fluid.classes.first().map_or_else(|| fluid.name.clone(), |class| self.name_of(class))
+    }
+}
+
+impl Trait {
+    /// In words, as part of a sentence: "has active sulphur".
+    #[must_use]
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::RustInhibited => "rust inhibitor",
+            Self::OxidationInhibited => "oxidation inhibitor",
+            Self::Antiwear => "antiwear additives",
+            Self::InactiveEp => "extreme-pressure additives that spare copper",
+            Self::ActiveSulphur => "active sulphur",
+            Self::HypoidEp => "hypoid (GL-5) additives",
+            Self::Fatty => "fat",
+            Self::Tackifier => "a tackifier",
+            Self::Detergent => "detergent",
+            Self::Emulsifier => "emulsifier",
+            Self::PolymerThickened => "polymer thickener",
+            Self::Graphite => "graphite",
+            Self::Molybdenum => "molybdenum disulfide",
+            Self::Ptfe => "PTFE",
+            Self::Zinc => "zinc additives",
+            Self::Copper => "copper",
+            Self::Chlorinated => "chlorine compounds",
+            Self::Silicone => "silicone",
+            Self::DryingOil => "drying oil",
+            Self::Vegetable => "vegetable oil",
+            Self::Solvent => "solvent",
+            Self::WaterMix => "water",
+            Self::WaterDisplacing => "a water displacer",
+            Self::Aerosol => "propellant gas",
+            Self::LowOdour => "little smell",
+            Self::StrongOdour => "a strong smell",
+            Self::Caustic => "alkali",
+            Self::Acid => "acid",
+            Self::Anaerobic => "an anaerobic resin",
+            Self::Sensitiser => "a skin sensitiser",
+            Self::Ammonia => "ammonia",
+            Self::Cadmium => "cadmium",
+        }
+    }
+}

@@ -1,0 +1,9 @@
+//! What the trade does: which class of fluid for which work, in what order of preference.
+
+mod cutting;
+mod joining;
+mod surface;
+
+pub use cutting::{Cut, CuttingPower, DrillFactor, Operation, TapPressure};
+pub use joining::{Curve, Locking, Refusal, Sealing, ThreadKind};
+pub use surface::{Cleaning, Finish, FinishRule};

@@ -1,0 +1,69 @@
+//! Currencies, climates, and the weights by which needs are ranked.
+
+use serde::Deserialize;
+use units::{Ratio, Temperature};
+
+use crate::SourceKey;
+
+/// A currency and its rough value.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields, rename_all = "kebab-case")]
+pub struct Currency {
+    /// ISO 4217 code.
+    pub code: String,
+    /// Sign written with amounts.
+    pub symbol: String,
+    /// Name as people say it.
+    pub name: String,
+    /// How many buy one US dollar.
+    pub units_per_usd: f64,
+    /// The year of that rate.
+    pub year: u16,
+    /// Where this comes from.
+    pub source: SourceKey,
+}
+
+/// Temperatures and damp of a shop, by a name.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Climate {
+    /// Short name, such as `mild-maritime`.
+    pub key: String,
+    /// Name as people say it.
+    pub name: String,
+    /// One sentence: which shops are meant.
+    pub about: String,
+    /// Coldest in which work starts.
+    #[serde(deserialize_with = "units::text::quantity")]
+    pub coldest: Temperature,
+    /// What most working hours have.
+    #[serde(deserialize_with = "units::text::quantity")]
+    pub typical: Temperature,
+    /// Hottest working hour.
+    #[serde(deserialize_with = "units::text::quantity")]
+    pub hottest: Temperature,
+    /// Relative humidity of the air, yearly mean.
+    #[serde(deserialize_with = "units::text::quantity")]
+    pub humidity: Ratio,
+    /// Where this comes from.
+    pub source: SourceKey,
+}
+
+/// One row of the weights: a consequence or a frequency.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Weight {
+    /// Short name, such as `stops-or-harms` or `weekly`.
+    pub key: String,
+    /// Name as people say it.
+    pub name: String,
+    /// The number a need's weight is multiplied by.
+    pub weight: f64,
+    /// Why this number.
+    pub why: String,
+    /// Times a year, for a frequency.
+    #[serde(rename = "times-a-year")]
+    pub times_a_year: Option<f64>,
+    /// Where this comes from.
+    pub source: SourceKey,
+}
