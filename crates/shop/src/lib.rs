@@ -1,1 +1,46 @@
-//! The user's description of a shop: types and reader.
+//! The user's description of a shop: what it is made of, and how it is read from a file.
+
+mod answers;
+mod assumption;
+pub mod kind;
+mod machine;
+mod point;
+mod problem;
+mod read;
+mod room;
+mod section;
+mod work;
+
+pub use assumption::Assumption;
+pub use kind::{Answers, Field, Given, Kind};
+pub use machine::Machine;
+pub use point::{Exposure, FITTINGS, Fitting, Maker, Point, Priority, Reach};
+pub use problem::{Problem, Span, did_you_mean};
+pub use read::{Kinds, read};
+pub use room::{Heating, Room};
+pub use work::{Job, Pot};
+
+use units::System;
+
+/// A shop, whole and sound.
+#[derive(Debug, Clone)]
+pub struct Shop {
+    /// What the user calls it.
+    pub name: String,
+    /// Units wanted in answers.
+    pub units: System,
+    /// ISO 4217 code of the money wanted in answers.
+    pub currency: String,
+    /// The room.
+    pub room: Room,
+    /// The machines.
+    pub machines: Vec<Machine>,
+    /// The work done.
+    pub work: Vec<Job>,
+    /// What stands in the cupboard.
+    pub pots: Vec<Pot>,
+    /// Fluid keys and classes the user will not have.
+    pub avoid: Vec<String>,
+    /// What was supposed in reading it.
+    pub assumptions: Vec<Assumption>,
+}

@@ -1,0 +1,364 @@
+//! One testable requirement of a need, and how a fluid is held against it.
+
+use std::borrow::Cow;
+
+use formulas::viscosity::{Measured, viscosity_at};
+use formulas::working::Silent;
+use reference::{Fluid, Form, Reference, Trait};
+use units::{KinematicViscosity, Length, Pressure, Quantity, System, Temperature, TemperatureDifference, show};
+
+use crate::verdict::Grade;
+
+/// A requirement, judged on its own.
+#[derive(Debug, Clone)]
+pub struct Demand {
+    /// What it is about, in a few words.
+    pub what: &'static str,
+    /// What is asked.
+    pub test: Test,
+    /// Why.
+    pub why: Cow<'static, str>,
+    /// Bibliography key of the reason.
+    pub source: &'static str,
+}
+
+/// What can be asked of a fluid.
+#[derive(Debug, Clone)]
+#[non_exhaustive]
+pub enum Test {
+    /// It belongs to one of these classes (or is one of these fluids).
+    Class {
+        /// Right.
+        right: Vec<Cow<'static, str>>,
+        /// Will do.
+        will_do: Vec<Cow<'static, str>>,
+    },
+    /// It runs, stays or dries, as the place wants.
+    Form {
+        /// What an oil is here.
+        oil: Grade,
+        /// What a grease is here.
+        grease: Grade,
+        /// What a dry film is here.
+        dry: Grade,
+    },
+    /// An oil, or a grease's base oil, no thinner than this.
+    NotThinner {
+        /// Temperature of the place.
+        at: Temperature,
+        /// From here it is right.
+        right: KinematicViscosity,
+        /// From here it will do.
+        will_do: KinematicViscosity,
+        /// What lies below: wrong, or harmful where metal would touch.
+        else_grade: Grade,
+    },
+    /// An oil, or a grease's base oil, no thicker than this.
+    NotThicker {
+        /// Temperature of the place.
+        at: Temperature,
+        /// Up to here it is right.
+        right: KinematicViscosity,
+        /// Up to here it will do.
+        will_do: KinematicViscosity,
+        /// What lies above.
+        else_grade: Grade,
+    },
+    /// An oil that still reaches the place on a cold start.
+    Flows {
+        /// Coldest start.
+        at: Temperature,
+        /// What the feed still passes.
+        limit: KinematicViscosity,
+    },
+    /// A grease of this stiffness.
+    Consistency {
+        /// Softest that is right.
+        softest: i8,
+        /// Stiffest that is right.
+        stiffest: i8,
+    },
+    /// Stands the heat of the place.
+    Stands {
+        /// Hottest it gets.
+        hottest: Temperature,
+    },
+    /// A flash point this far above the heat of the place.
+    Flash {
+        /// Hottest it gets.
+        hottest: Temperature,
+        /// Margin wanted.
+        margin: TemperatureDifference,
+    },
+    /// Contains none of these.
+    Without {
+        /// The unwanted.
+        traits: &'static [Trait],
+        /// What containing one amounts to.
+        else_grade: Grade,
+    },
+    /// Contains one of these.
+    With {
+        /// The wanted.
+        traits: &'static [Trait],
+        /// What containing none amounts to.
+        else_grade: Grade,
+    },
+    /// Leaves the materials it touches alone.
+    Spares {
+        /// Materials by key.
+        materials: Vec<String>,
+        /// Whether it stays there or is cleaned off soon.
+        stays: bool,
+    },
+    /// Bridges this gap.
+    Gap {
+        /// Largest gap, diametral for round joints.
+        gap: Length,
+    },
+    /// Carries this shear stress after every derating.
+    Strength {
+        /// Stress to carry.
+        needed: Pressure,
+        /// What the class strength is multiplied by here.
+        factor: f64,
+    },
+}
+
+/// What a demand found.
+#[derive(Debug, Clone)]
+pub struct Judged {
+    /// How it compares.
+    pub grade: Grade,
+    /// What the fluid gives.
+    pub given: Gives,
+}
+
+/// What a fluid gives, kept as numbers until somebody reads it.
+#[derive(Debug, Clone)]
+pub enum Gives {
+    /// Words.
+    Text(Cow<'static, str>),
+    /// A viscosity at a temperature.
+    Viscosity(KinematicViscosity, Temperature),
+    /// A temperature.
+    Temperature(Temperature),
+    /// A length.
+    Length(Length),
+    /// A stress.
+    Pressure(Pressure),
+}
+
+impl Gives {
+    /// In words.
+    #[must_use]
+    pub fn words(&self, units: System) -> String {
+        match self {
+            Self::Text(text) => text.to_string(),
+            Self::Viscosity(nu, at) => format!("{} at {}", show(*nu, units), show(*at, units)),
+            Self::Temperature(at) => show(*at, units),
+            Self::Length(length) => show(*length, units),
+            Self::Pressure(pressure) => show(*pressure, units),
+        }
+    }
+}
+
+fn text(words: impl Into<Cow<'static, str>>) -> Gives {
+    Gives::Text(words.into())
+}
+
+impl Demand {
+    /// Whether the demand can find a fluid harmful, not just wrong.
+    #[must_use]
+    pub fn may_find_harm(&self) -> bool {
+        match &self.test {
+            Test::Form { oil, grease, dry } => [oil, grease, dry].contains(&&Grade::Harmful),
+            Test::NotThinner { else_grade, .. }
+            | Test::NotThicker { else_grade, .. }
+            | Test::Without { else_grade, .. }
+            | Test::With { else_grade, .. } => *else_grade == Grade::Harmful,
+            Test::Spares { .. } | Test::Flash { .. } => true,
+            _ => false,
+        }
+    }
+
+    /// Holds a fluid against the demand; `None` where it does not concern this fluid.
+    #[must_use]
+    pub fn judge(&self, fluid: &Fluid, reference: &Reference) -> Option<Judged> {
+        let judged = |grade, given| Some(Judged { grade, given });
+        match &self.test {
+            Test::Class { right, will_do } => {
+                let is_one_of = |words: &[Cow<'static, str>]| words.iter().any(|word| fluid.is(word));
+                let grade = if is_one_of(right) {
+                    Grade::Right
+                } else if is_one_of(will_do) {
+                    Grade::WillDo
+                } else {
+                    Grade::Wrong
+                };
+                judged(grade, text(reference.class_name(fluid)))
+            }
+            Test::Form { oil, grease, dry } => match fluid.form {
+                Form::Oil => judged(*oil, text("an oil")),
+                Form::Grease => judged(*grease, text("a grease")),
+                Form::Dry => judged(*dry, text("a dry film")),
+                _ => None,
+            },
+            Test::NotThinner { at, right, will_do, else_grade } => {
+                let nu = viscosity(fluid, *at)?;
+                judged(step(nu >= *right, nu >= *will_do, *else_grade), Gives::Viscosity(nu, *at))
+            }
+            Test::NotThicker { at, right, will_do, else_grade } => {
+                let nu = viscosity(fluid, *at)?;
+                judged(step(nu <= *right, nu <= *will_do, *else_grade), Gives::Viscosity(nu, *at))
+            }
+            Test::Flows { at, limit } => flows(fluid, *at, *limit),
+            Test::Consistency { softest, stiffest } => {
+                let grease = fluid.grease.as_ref()?;
+                let (consistency, soft, stiff) = (grease.consistency, *softest, *stiffest);
+                let grade = step((soft..=stiff).contains(&consistency), (soft - 1..=stiff + 1).contains(&consistency), Grade::Wrong);
+                judged(grade, text(consistency_words(consistency)))
+            }
+            Test::Stands { hottest } => {
+                let limit = fluid.hottest_service()?;
+                judged(step(limit >= *hottest, false, Grade::Wrong), Gives::Temperature(limit))
+            }
+            Test::Flash { hottest, margin } => {
+                let flash = fluid.flash.as_ref()?.value;
+                let over = flash.base() - hottest.base();
+                judged(step(over >= margin.base(), over >= 0.5 * margin.base(), Grade::Harmful), Gives::Temperature(flash))
+            }
+            Test::Without { traits, else_grade } => {
+                let found = traits.iter().find(|unwanted| fluid.traits.contains(unwanted));
+                found.map_or_else(
+                    || judged(Grade::Right, text("none")),
+                    |unwanted| judged(*else_grade, text(format!("has {}", unwanted.words()))),
+                )
+            }
+            Test::With { traits, else_grade } => {
+                let found = traits.iter().find(|wanted| fluid.traits.contains(wanted));
+                found.map_or_else(
+                    || judged(*else_grade, text("none")),
+                    |wanted| judged(Grade::Right, text(format!("has {}", wanted.words()))),
+                )
+            }
+            Test::Spares { materials, stays } => spares(fluid, materials, *stays, reference),
+            Test::Gap { gap } => {
+                let bridged = fluid.bond.as_ref()?.gap?;
+                judged(step(bridged >= *gap, false, Grade::Wrong), Gives::Length(bridged))
+            }
+            Test::Strength { needed, factor } => {
+                let carries = fluid.bond.as_ref()?.strength? * *factor;
+                judged(step(carries >= *needed, false, Grade::Wrong), Gives::Pressure(carries))
+            }
+        }
+    }
+
+    /// What is asked, in words.
+    #[must_use]
+    pub fn asked(&self, reference: &Reference, units: System) -> String {
+        match &self.test {
+            Test::Class { right, will_do } => {
+                let names = |words: &[Cow<'static, str>]| words.iter().map(|word| reference.name_of(word)).collect::<Vec<_>>().join(", ");
+                if will_do.is_empty() { names(right) } else { format!("{}; will do: {}", names(right), names(will_do)) }
+            }
+            Test::Form { oil, grease, dry } => {
+                format!("oil {}, grease {}, dry film {}", oil.word(), grease.word(), dry.word())
+            }
+            Test::NotThinner { at, right, .. } => format!("at least {} at {}", show(*right, units), show(*at, units)),
+            Test::NotThicker { at, right, .. } => format!("at most {} at {}", show(*right, units), show(*at, units)),
+            Test::Flows { at, limit } => format!("at most {} on a start at {}", show(*limit, units), show(*at, units)),
+            Test::Consistency { softest, stiffest } if softest == stiffest => consistency_words(*softest),
+            Test::Consistency { softest, stiffest } => {
+                format!("{} to {}", consistency_words(*softest), consistency_words(*stiffest))
+            }
+            Test::Stands { hottest } => format!("stands {}", show(*hottest, units)),
+            Test::Flash { hottest, margin } => {
+                format!("flash point {} or more above {}", show(*margin, units), show(*hottest, units))
+            }
+            Test::Without { traits, .. } => format!("no {}", listed(traits, "or")),
+            Test::With { traits, .. } => listed(traits, "or"),
+            Test::Spares { materials, .. } => {
+                let names: Vec<String> = materials.iter().map(|key| reference.name_of(key)).collect();
+                format!("safe on {}", names.join(", "))
+            }
+            Test::Gap { gap } => format!("bridges {}", show(*gap, units)),
+            Test::Strength { needed, .. } => format!("carries {}", show(*needed, units)),
+        }
+    }
+}
+
+fn step(right: bool, will_do: bool, otherwise: Grade) -> Grade {
+    if right {
+        Grade::Right
+    } else if will_do {
+        Grade::WillDo
+    } else {
+        otherwise
+    }
+}
+
+fn listed(traits: &[Trait], joint: &str) -> String {
+    let words: Vec<&str> = traits.iter().map(|one| one.words()).collect();
+    match words.split_last() {
+        Some((last, rest)) if !rest.is_empty() => format!("{} {joint} {last}", rest.join(", ")),
+        _ => words.concat(),
+    }
+}
+
+fn consistency_words(consistency: i8) -> String {
+    match consistency {
+        -2 => "NLGI 000".to_owned(),
+        -1 => "NLGI 00".to_owned(),
+        number => format!("NLGI {number}"),
+    }
+}
+
+/// The viscosity of an oil, or of a grease's base oil, at a temperature.
+fn viscosity(fluid: &Fluid, at: Temperature) -> Option<KinematicViscosity> {
+    let oil = fluid.oil.as_ref()?;
+    let cool = Measured { at: celsius(40.0), nu: oil.viscosity_40 };
+    let hot = Measured { at: celsius(100.0), nu: oil.viscosity_100? };
+    viscosity_at(&mut Silent, cool, hot, at).ok()
+}
+
+pub(crate) fn celsius(degrees: f64) -> Temperature {
+    Temperature::from_base(degrees + 273.15)
+}
+
+/// Whether an oil still gets there on a cold start: above its pour point with 10 K to spare, and thin enough for the feed.
+fn flows(fluid: &Fluid, at: Temperature, limit: KinematicViscosity) -> Option<Judged> {
+    const SPARE_ABOVE_POUR_K: f64 = 10.0;
+    /// A feed passes half as much of an oil twice as thick: slow, but it arrives.
+    const SLOW: f64 = 2.0;
+    if fluid.form != Form::Oil {
+        return None;
+    }
+    let pour = fluid.oil.as_ref()?.pour;
+    if at.base() < pour.base() + SPARE_ABOVE_POUR_K {
+        let given = text(format!("stiffens at {}", show(pour, System::Metric)));
+        return Some(Judged { grade: Grade::Wrong, given });
+    }
+    let nu = viscosity(fluid, at)?;
+    Some(Judged { grade: step(nu <= limit, nu <= limit * SLOW, Grade::Wrong), given: Gives::Viscosity(nu, at) })
+}
+
+/// The worst thing a fluid does to the materials it touches.
+fn spares(fluid: &Fluid, materials: &[String], stays: bool, reference: &Reference) -> Option<Judged> {
+    let mut worst = (Grade::Right, text("harms none of them"));
+    for key in materials {
+        let Some(material) = reference.material(key) else { continue };
+        let names = |listed: &[String]| listed.iter().any(|word| *word == material.key || material.groups.contains(word));
+        let (grade, verb) = if names(&fluid.chemistry.attacks) {
+            (if stays { Grade::Harmful } else { Grade::Wrong }, "attacks")
+        } else if names(&fluid.chemistry.care) {
+            (Grade::WillDo, "asks for care with")
+        } else {
+            continue;
+        };
+        if grade > worst.0 {
+            worst = (grade, text(format!("{verb} {}", material.name)));
+        }
+    }
+    Some(Judged { grade: worst.0, given: worst.1 })
+}

@@ -1,0 +1,294 @@
+//! What every lubrication point asks besides what its kind computes: form, fitting, chemistry, the maker's word, cold starts, intervals.
+
+use std::borrow::Cow;
+
+use reference::{Form, Reference};
+use shop::{Answers, Exposure, Fitting, Machine, Maker, Point, Room};
+use units::{KinematicViscosity, Quantity, Temperature};
+
+use crate::demand::{Demand, Test, celsius};
+use crate::need::{Consequence, Dose, Every, How, Need, Place};
+use crate::needs::lubricant_form::{self, Nature};
+use crate::needs::prohibitions::{self, Character};
+use crate::needs::{id, weight};
+use crate::verdict::Grade;
+
+/// One grade of ISO 3448 is about one and a half times the next; a fluid one grade off will do.
+const ONE_GRADE: f64 = 1.5;
+
+/// The point, and all it stands in.
+pub(crate) struct Spot<'a> {
+    pub room: &'a Room,
+    pub machine: &'a Machine,
+    pub point: &'a Point,
+    pub reference: &'a Reference,
+}
+
+impl Spot<'_> {
+    /// What is said or supposed about the point.
+    pub fn answers(&self) -> &Answers {
+        &self.point.answers
+    }
+
+    /// The hottest the point gets, so many kelvin above the room.
+    pub fn hottest(&self, rise: f64) -> Temperature {
+        raised(self.room.hottest, rise)
+    }
+
+    /// What the point has on a usual day.
+    pub fn usual(&self, rise: f64) -> Temperature {
+        raised(self.room.usual, rise)
+    }
+}
+
+fn raised(room: Temperature, rise: f64) -> Temperature {
+    Temperature::from_base(room.base() + rise)
+}
+
+/// What the file of a kind says about a point of its kind.
+pub(crate) struct Asking {
+    consequence: Consequence,
+    nature: Nature,
+    character: Character,
+    demands: Vec<Demand>,
+    doses: Vec<(Form, Dose)>,
+    interval: Interval,
+    mind: Vec<(Cow<'static, str>, &'static str)>,
+    nothing: Option<Cow<'static, str>>,
+}
+
+/// How often before the exposure is counted in.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Interval {
+    /// Running hours.
+    pub hours: Option<f64>,
+    /// Days at the latest.
+    pub days: Option<f64>,
+    /// Done every time the machine is taken into use.
+    pub each_use: bool,
+}
+
+impl Interval {
+    /// After so many running hours, and before each use.
+    pub const fn each_use(hours: f64) -> Self {
+        Self { hours: Some(hours), days: None, each_use: true }
+    }
+
+    /// After so many running hours, or so many days if those come first.
+    pub const fn running(hours: f64, days: f64) -> Self {
+        Self { hours: Some(hours), days: Some(days), each_use: false }
+    }
+
+    /// By the calendar alone.
+    pub const fn calendar(days: f64) -> Self {
+        Self { hours: None, days: Some(days), each_use: false }
+    }
+}
+
+impl Asking {
+    /// A point whose neglect has this consequence.
+    pub fn new(consequence: Consequence, interval: Interval) -> Self {
+        Self {
+            consequence,
+            nature: Nature::default(),
+            character: Character::default(),
+            demands: Vec::new(),
+            doses: Vec::new(),
+            interval,
+            mind: Vec::new(),
+            nothing: None,
+        }
+    }
+
+    /// Nothing is to be put there.
+    pub fn nothing(why: &'static str) -> Self {
+        Self { nothing: Some(why.into()), ..Self::new(Consequence::Looks, Interval::calendar(365.0)) }
+    }
+
+    /// What decides between oil, grease and dry.
+    pub fn nature(mut self, nature: Nature) -> Self {
+        self.nature = nature;
+        self
+    }
+
+    /// What the prohibitions look at.
+    pub fn character(mut self, character: Character) -> Self {
+        self.character = character;
+        self
+    }
+
+    /// A demand.
+    pub fn demand(mut self, what: &'static str, test: Test, why: impl Into<Cow<'static, str>>, source: &'static str) -> Self {
+        self.demands.push(Demand { what, test, why: why.into(), source });
+        self
+    }
+
+    /// Classes of fluid.
+    pub fn classes(self, right: &[&'static str], will_do: &[&'static str], why: impl Into<Cow<'static, str>>, source: &'static str) -> Self {
+        let words = |words: &[&'static str]| words.iter().map(|word| Cow::Borrowed(*word)).collect();
+        self.demand("kind of fluid", Test::Class { right: words(right), will_do: words(will_do) }, why, source)
+    }
+
+    /// Viscosity between two values; one grade outside will do.
+    ///
+    /// The thin end is judged when the point is hottest, the thick end on a usual day: a cold start is a matter of feed and flow.
+    pub fn viscosity(
+        self,
+        spot: &Spot<'_>,
+        low: KinematicViscosity,
+        high: KinematicViscosity,
+        why: impl Into<Cow<'static, str>>,
+        source: &'static str,
+    ) -> Self {
+        let why = why.into();
+        let rise = self.nature.rise;
+        self.demand(
+            "thick enough when hot",
+            Test::NotThinner { at: spot.hottest(rise), right: low, will_do: low / ONE_GRADE, else_grade: Grade::Wrong },
+            why.clone(),
+            source,
+        )
+        .demand(
+            "thin enough when usual",
+            Test::NotThicker { at: spot.usual(rise), right: high, will_do: high * ONE_GRADE, else_grade: Grade::Wrong },
+            why,
+            source,
+        )
+    }
+
+    /// A dose of a form of fluid.
+    pub fn dose(mut self, form: Form, dose: Dose) -> Self {
+        self.doses.push((form, dose));
+        self
+    }
+
+    /// Something to mind there.
+    pub fn mind(mut self, text: impl Into<Cow<'static, str>>, source: &'static str) -> Self {
+        self.mind.push((text.into(), source));
+        self
+    }
+}
+
+/// Adds what every point asks and works out weight and interval.
+pub(super) fn finish(spot: &Spot<'_>, asking: Asking, working: Option<formulas::working::Notebook>) -> Need {
+    let point = spot.point;
+    let sessions = weight::sessions_a_year(point.hours.hours_per_year());
+    let sealed = point.fitting == Fitting::Sealed;
+    let nothing = asking.nothing.or_else(|| sealed.then_some("sealed for life: renew the part when it runs rough".into()));
+    let mut demands = Vec::new();
+    if nothing.is_none() {
+        demands.extend(asking.demands);
+        demands.insert(0, lubricant_form::demand(point, spot.room, &asking.nature));
+        if let Some(maker) = &point.maker {
+            overrule(&mut demands, maker, spot.reference);
+        }
+        demands.push(cold_start(point.fitting, spot.room.coldest, asking.character));
+        demands.push(Demand {
+            what: "stands the heat and the cold",
+            test: Test::Stands { hottest: spot.hottest(asking.nature.rise) },
+            why: "a lubricant past its limit melts, cokes or dries".into(),
+            source: "common-practice",
+        });
+        demands.extend(prohibitions::demands(point, asking.character));
+        if !point.touches.is_empty() {
+            demands.push(Demand {
+                what: "safe on what it touches",
+                test: Test::Spares { materials: point.touches.clone(), stays: true },
+                why: "it stays on these materials".into(),
+                source: "common-practice",
+            });
+        }
+    }
+    let every = every(point, asking.interval, sessions);
+    Need {
+        id: id(&[&spot.machine.name, &point.name]),
+        place: Place::Point { machine: spot.machine.name.clone(), point: point.name.clone() },
+        kind: point.kind.name,
+        weight: weight::weight(asking.consequence, sessions, point.priority, spot.reference),
+        demands,
+        nothing,
+        doses: asking.doses.into_iter().map(|(form, dose)| (form, dose.times(point.count))).collect(),
+        how: How::Fitting(point.fitting),
+        every,
+        mind: asking.mind,
+        working,
+        at: point.at.clone(),
+    }
+}
+
+/// The maker's word stands above the computed demands for class, form and viscosity; prohibitions stay.
+fn overrule(demands: &mut Vec<Demand>, maker: &Maker, reference: &Reference) {
+    let page = maker.page.as_deref().unwrap_or("the maker's instruction");
+    if !maker.fluids.is_empty() {
+        demands.retain(|demand| !matches!(demand.test, Test::Class { .. } | Test::Form { .. } | Test::With { .. }));
+        let named: Vec<String> = maker.fluids.iter().map(|word| reference.name_of(word)).collect();
+        let right = maker.fluids.iter().map(|word| Cow::Owned(word.clone())).collect();
+        let why = format!("the maker says {} ({page}); that stands above what is computed here", named.join(" or "));
+        demands.insert(0, Demand { what: "kind of fluid", test: Test::Class { right, will_do: Vec::new() }, why: why.into(), source: "maker" });
+    }
+    if let Some(nu) = maker.viscosity {
+        /// ISO 3448 lets a grade's viscosity at 40 °C lie 10 % either side of its number.
+        const GRADE_BAND: f64 = 1.1;
+        demands.retain(|demand| !matches!(demand.test, Test::NotThinner { .. } | Test::NotThicker { .. }));
+        let at = celsius(40.0);
+        let (low, high) = (nu / GRADE_BAND, nu * GRADE_BAND);
+        let why = || Cow::Owned(format!("the maker says so ({page}); that stands above what is computed here"));
+        let thick = Test::NotThinner { at, right: low, will_do: low / ONE_GRADE, else_grade: Grade::Wrong };
+        let thin = Test::NotThicker { at, right: high, will_do: high * ONE_GRADE, else_grade: Grade::Wrong };
+        demands.push(Demand { what: "thick enough", test: thick, why: why(), source: "maker" });
+        demands.push(Demand { what: "thin enough", test: thin, why: why(), source: "maker" });
+    }
+}
+
+/// What a feed still passes on a cold start; *common practice, no source*, low confidence.
+fn cold_start(fitting: Fitting, coldest: Temperature, character: Character) -> Demand {
+    let (limit, feed) = if character.fast_spindle {
+        (150.0, "a fast spindle starts against it")
+    } else {
+        match fitting {
+            Fitting::Wick => (500.0, "a wick lifts it"),
+            Fitting::Drip => (1000.0, "a drip lets it through"),
+            Fitting::Pump => (1500.0, "a hand pump moves it"),
+            Fitting::BallOiler | Fitting::OilCup | Fitting::OilHole => (2000.0, "a can presses it in"),
+            Fitting::Bath | Fitting::Splash => (2000.0, "a small motor turns in it"),
+            _ => (5000.0, "a brush spreads it"),
+        }
+    };
+    Demand {
+        what: "flows on a cold start",
+        test: Test::Flows { at: coldest, limit: KinematicViscosity::from_base(limit * 1e-6) },
+        why: format!("above this it stays outside before {feed}; and it must be 10 K above its pour point").into(),
+        source: "common-practice",
+    }
+}
+
+/// The interval after exposure and use; the factors are *common practice, no source*.
+fn every(point: &Point, base: Interval, sessions: f64) -> Every {
+    const CHIPS: f64 = 0.5;
+    const GRIT: f64 = 0.25;
+    const COOLANT: f64 = 0.5;
+    const DAMP_DAYS: f64 = 30.0;
+    const DAYS_A_YEAR: f64 = 365.0;
+    if let Some(time) = point.maker.as_ref().and_then(|maker| maker.every) {
+        let hours = time.base() / 3600.0;
+        let times = (point.hours.hours_per_year() / hours).max(1.0);
+        return Every { running_hours: Some(hours), days: Some(DAYS_A_YEAR), words: None, times_a_year: times };
+    }
+    let mut factor = 1.0;
+    for (exposure, by) in [(Exposure::Chips, CHIPS), (Exposure::Grit, GRIT), (Exposure::Coolant, COOLANT)] {
+        if point.meets(exposure) {
+            factor *= by;
+        }
+    }
+    let fed_each_use = base.each_use || point.fitting == Fitting::BallOiler;
+    let hours = base.hours.map(|hours| hours * factor);
+    let open = matches!(point.fitting, Fitting::Brush | Fitting::BallOiler | Fitting::OilHole | Fitting::OilCup | Fitting::Wick | Fitting::Pump);
+    let damp = open && base.hours.is_some() && (point.meets(Exposure::Damp) || point.meets(Exposure::Outdoors));
+    let cap = if damp { Some(base.days.map_or(DAMP_DAYS, |days| days.min(DAMP_DAYS))) } else { base.days };
+    let by_hours = hours.map_or(0.0, |hours| point.hours.hours_per_year() / hours);
+    let by_use = if fed_each_use { sessions } else { 0.0 };
+    let by_calendar = cap.map_or(0.0, |days| DAYS_A_YEAR / days);
+    let times_a_year = by_hours.max(by_use).max(by_calendar);
+    let days = if times_a_year > 0.0 { Some(cap.map_or(DAYS_A_YEAR / times_a_year, |days| days.min(DAYS_A_YEAR / times_a_year))) } else { None };
+    Every { running_hours: hours, days, words: fed_each_use.then_some("before each use"), times_a_year }
+}

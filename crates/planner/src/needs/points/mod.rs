@@ -1,0 +1,58 @@
+//! Kinds of lubrication points: one file each, one line here.
+
+mod common;
+
+use formulas::working::{Notebook, Silent};
+use reference::Reference;
+use shop::{Kind, Machine, Point, Shop};
+
+use crate::need::Need;
+use crate::needs::{Complaint, Working};
+pub(crate) use common::{Asking, Spot};
+
+/// A kind of point: what can be said about it, and how its need is worked out with and without keeping the working.
+struct PointKind {
+    kind: &'static Kind,
+    ask: fn(&Spot<'_>, &mut Silent) -> Result<Asking, Complaint>,
+    explain: fn(&Spot<'_>, &mut Notebook) -> Result<Asking, Complaint>,
+}
+
+macro_rules! point_kinds {
+    ($($module:ident),* $(,)?) => {
+        $(mod $module;)*
+
+        const ALL: &[PointKind] = &[$(PointKind { kind: &$module::KIND, ask: $module::ask::<Silent>, explain: $module::ask::<Notebook> }),*];
+        const KINDS: &[&Kind] = &[$(&$module::KIND),*];
+    };
+}
+
+point_kinds! {
+    horizontal_way,
+    leadscrew,
+    rolling_bearing,
+    gear_head,
+    scroll_chuck,
+    oil_point,
+}
+
+/// All kinds of points.
+pub(super) fn kinds() -> &'static [&'static Kind] {
+    KINDS
+}
+
+/// The need of one point.
+pub(super) fn need(shop: &Shop, machine: &Machine, point: &Point, reference: &Reference, working: Working) -> Result<Need, Complaint> {
+    let spot = Spot { room: &shop.room, machine, point, reference };
+    let kind = ALL
+        .iter()
+        .find(|kind| std::ptr::eq(kind.kind, point.kind) || kind.kind.name == point.kind.name)
+        .unwrap_or_else(|| unreachable!("the reader takes only kinds from this list"));
+    match working {
+        Working::Dropped => Ok(common::finish(&spot, (kind.ask)(&spot, &mut Silent)?, None)),
+        Working::Kept => {
+            let mut notebook = Notebook::default();
+            let asking = (kind.explain)(&spot, &mut notebook)?;
+            Ok(common::finish(&spot, asking, Some(notebook)))
+        }
+    }
+}

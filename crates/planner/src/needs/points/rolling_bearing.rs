@@ -1,0 +1,108 @@
+//! A rolling bearing, oiled or greased.
+//!
+//! The oil, or the grease's base oil, must at running temperature be as thick as ISO 281 asks for the bearing's size and speed.
+
+use formulas::rolling_bearing::{Rolling, reference_viscosity, regrease_interval, regrease_mass, speed_factor};
+use formulas::working::Recorder;
+use reference::{Form, Trait};
+use shop::{Exposure, Fitting, Given, Kind};
+use units::{AngularVelocity, Length, Quantity};
+
+use super::common::Interval;
+use super::{Asking, Spot};
+use crate::demand::Test;
+use crate::need::{Consequence, Dose};
+use crate::needs::Complaint;
+use crate::needs::lubricant_form::{Clearance, Nature};
+use crate::needs::prohibitions::Character;
+use crate::verdict::Grade;
+
+const BORE: Given<Length> = Given::quantity("bore", "25 mm", "common-practice", "bore of the inner ring");
+const OUTSIDE: Given<Length> = Given::quantity("outside", "52 mm", "common-practice", "outside diameter");
+const WIDTH: Given<Length> = Given::quantity("width", "15 mm", "common-practice", "width");
+const SPEED: Given<AngularVelocity> = Given::quantity("speed", "600 rpm", "common-practice", "speed it usually runs at");
+const TYPE: Given<&'static str> =
+    Given::choice("type", &["ball", "cylindrical", "taper", "spherical"], "ball", "common-practice", "shape of the rolling bodies");
+const VERTICAL: Given<bool> = Given::flag("vertical", "false", "common-practice", "whether the shaft stands upright");
+
+pub(super) static KIND: Kind = Kind {
+    name: "rolling bearing",
+    about: "a ball or roller bearing",
+    fields: &[BORE.field(), OUTSIDE.field(), WIDTH.field(), SPEED.field(), TYPE.field(), VERTICAL.field()],
+};
+
+pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Complaint> {
+    /// A rolling head runs this much warmer than the room; *common practice*.
+    const RISE_K: f64 = 25.0;
+    /// Viscosity ratio that is right, and the least that will do with antiwear additives (ISO 281 treats 0.4 to 1 as mixed).
+    const RATIO_RIGHT: f64 = 1.0;
+    const RATIO_WILL_DO: f64 = 0.4;
+    const HOURS_A_YEAR: f64 = 8760.0;
+    /// Grease ages by itself; *common practice*.
+    const YEARS_AT_MOST: f64 = 3.0;
+    let answers = spot.answers();
+    let (bore, outside, width) = (answers.quantity(&BORE), answers.quantity(&OUTSIDE), answers.quantity(&WIDTH));
+    if bore >= outside {
+        let what = "the bore is not smaller than the outside diameter".to_owned();
+        return Err(Complaint::Contradiction { field: "bore", what, mend: "Exchange `bore` and `outside`, or mend the wrong one." });
+    }
+    let speed: AngularVelocity = answers.quantity(&SPEED);
+    let mean = (bore + outside) / 2.0;
+    let nu_1 = reference_viscosity(r, speed, mean)?;
+    let factor = speed_factor(r, speed, mean);
+    let rolling = match answers.word(&TYPE) {
+        "cylindrical" => Rolling::Cylindrical,
+        "taper" => Rolling::Taper,
+        "spherical" => Rolling::Spherical,
+        _ => Rolling::Ball,
+    };
+    let dirty = [Exposure::Chips, Exposure::Grit, Exposure::Coolant].iter().any(|exposure| spot.point.meets(*exposure));
+    let greased = matches!(spot.point.fitting, Fitting::GreaseNipple | Fitting::Brush | Fitting::Cap);
+    let interval = if greased {
+        let hours = regrease_interval(r, speed, bore, rolling, spot.hottest(RISE_K), answers.flag(&VERTICAL), dirty)?.base() / 3600.0;
+        Interval::running(hours.min(YEARS_AT_MOST * HOURS_A_YEAR), YEARS_AT_MOST * 365.0)
+    } else {
+        Interval::running(1000.0, 365.0)
+    };
+    let grease = regrease_mass(r, outside, width);
+    Ok(Asking::new(Consequence::StopsOrHarms, interval)
+        .nature(Nature { clearance: Clearance::Grease, speed_factor: Some(factor), rise: RISE_K, ..Nature::default() })
+        .character(Character { rolling: true, bath: !greased, ..Character::default() })
+        .classes(
+            &["lithium-grease", "ep-grease", "polyurea-grease", "calcium-sulphonate-grease", "circulating-oil", "hydraulic-oil", "spindle-oil"],
+            &["moly-grease", "white-grease", "ptfe-grease", "slideway-oil", "light-machine-oil", "gear-oil"],
+            "clean oil or a bearing grease; tack and solids only add drag",
+            "common-practice",
+        )
+        .demand(
+            "thick enough for its speed",
+            Test::NotThinner {
+                at: spot.hottest(RISE_K),
+                right: nu_1 * RATIO_RIGHT,
+                will_do: nu_1 * RATIO_WILL_DO,
+                else_grade: Grade::Wrong,
+            },
+            "below the reference viscosity the bodies touch the tracks; down to 0.4 of it antiwear additives help",
+            "iso-281",
+        )
+        .demand(
+            "bearing grease",
+            Test::Consistency { softest: 2, stiffest: 3 },
+            "softer grease churns and runs out, stiffer grease does not feed",
+            "astm-d217",
+        )
+        .demand(
+            "no solids in a quick bearing",
+            Test::Without { traits: &[Trait::Molybdenum], else_grade: if speed_is_quick(factor) { Grade::Wrong } else { Grade::Right } },
+            "solids serve slow and shocked bearings; in a quick one they only wear the cage",
+            "common-practice",
+        )
+        .dose(Form::Grease, Dose::mass(grease))
+        .dose(Form::Oil, Dose::ml(3.0))
+        .mind("Never fill it: a bearing packed full of grease heats itself.", "common-practice"))
+}
+
+/// From here a bearing counts as quick, mm·rev/min; *common practice*.
+fn speed_is_quick(factor: f64) -> bool {
+    factor > 100_000.0
+}

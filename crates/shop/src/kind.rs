@@ -1,0 +1,230 @@
+//! Kinds of places and of jobs: what can be said about each, and what is supposed when nothing is said.
+//!
+//! The planner declares the kinds and hands them to the reader, so that a new kind is one file there and nothing here.
+
+use std::collections::BTreeMap;
+use std::marker::PhantomData;
+
+use units::{Dimension, Quantity};
+
+use crate::problem::Span;
+
+/// A kind of lubrication point or of job.
+#[derive(Debug, Clone, Copy)]
+pub struct Kind {
+    /// The word in the file, such as `leadscrew` or `cut`.
+    pub name: &'static str,
+    /// One sentence for people.
+    pub about: &'static str,
+    /// What can be said about it.
+    pub fields: &'static [Field],
+}
+
+/// One thing that can be said about a place or job.
+#[derive(Debug, Clone, Copy)]
+pub struct Field {
+    /// The key in the file.
+    pub name: &'static str,
+    /// What kind of answer it takes.
+    pub asks: Asks,
+    /// The supposed value, written as a user would.
+    pub default: &'static str,
+    /// Bibliography key of the supposed value.
+    pub source: &'static str,
+    /// What it means, for people.
+    pub about: &'static str,
+}
+
+/// The kind of answer a field takes.
+#[derive(Debug, Clone, Copy)]
+#[non_exhaustive]
+pub enum Asks {
+    /// A quantity with its unit.
+    Quantity(Dimension),
+    /// A plain number above zero.
+    Number,
+    /// Yes or no.
+    Flag,
+    /// One word of several.
+    Choice(&'static [&'static str]),
+    /// One or more words of several.
+    Choices(&'static [&'static str]),
+    /// One or more materials by key.
+    Materials,
+}
+
+/// A field whose answer has the type `T`, so that a kind reads what it declared and nothing else.
+#[derive(Debug, Clone, Copy)]
+pub struct Given<T> {
+    field: Field,
+    answer: PhantomData<T>,
+}
+
+impl<T> Given<T> {
+    const fn declare(name: &'static str, asks: Asks, default: &'static str, source: &'static str, about: &'static str) -> Self {
+        Self { field: Field { name, asks, default, source, about }, answer: PhantomData }
+    }
+
+    /// The field without its type, for the kind's list.
+    #[must_use]
+    pub const fn field(&self) -> Field {
+        self.field
+    }
+}
+
+impl<Q: Quantity> Given<Q> {
+    /// A quantity.
+    #[must_use]
+    pub const fn quantity(name: &'static str, default: &'static str, source: &'static str, about: &'static str) -> Self {
+        Self::declare(name, Asks::Quantity(Q::DIMENSION), default, source, about)
+    }
+}
+
+impl Given<f64> {
+    /// A plain number.
+    #[must_use]
+    pub const fn number(name: &'static str, default: &'static str, source: &'static str, about: &'static str) -> Self {
+        Self::declare(name, Asks::Number, default, source, about)
+    }
+}
+
+impl Given<bool> {
+    /// Yes or no.
+    #[must_use]
+    pub const fn flag(name: &'static str, default: &'static str, source: &'static str, about: &'static str) -> Self {
+        Self::declare(name, Asks::Flag, default, source, about)
+    }
+}
+
+impl Given<&'static str> {
+    /// One word of several.
+    #[must_use]
+    pub const fn choice(
+        name: &'static str,
+        of: &'static [&'static str],
+        default: &'static str,
+        source: &'static str,
+        about: &'static str,
+    ) -> Self {
+        Self::declare(name, Asks::Choice(of), default, source, about)
+    }
+}
+
+impl Given<Vec<String>> {
+    /// Several words; the default separates them by commas.
+    #[must_use]
+    pub const fn choices(
+        name: &'static str,
+        of: &'static [&'static str],
+        default: &'static str,
+        source: &'static str,
+        about: &'static str,
+    ) -> Self {
+        Self::declare(name, Asks::Choices(of), default, source, about)
+    }
+
+    /// Materials by key; the default separates them by commas.
+    #[must_use]
+    pub const fn materials(name: &'static str, default: &'static str, source: &'static str, about: &'static str) -> Self {
+        Self::declare(name, Asks::Materials, default, source, about)
+    }
+}
+
+/// An answer.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Answer {
+    /// In coherent SI units.
+    Quantity(f64),
+    /// A plain number.
+    Number(f64),
+    /// Yes or no.
+    Flag(bool),
+    /// One or more words.
+    Words(Vec<String>),
+}
+
+/// Who gave an answer.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Origin {
+    /// The user, at this place of the file.
+    User(Span),
+    /// Gallipot supposed it; the bibliography key says on what ground.
+    Supposed(String),
+}
+
+/// The answers for one place or job: one for every field of its kind.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct Answers(BTreeMap<&'static str, (Answer, Origin)>);
+
+impl Answers {
+    pub(crate) fn set(&mut self, name: &'static str, answer: Answer, origin: Origin) {
+        self.0.insert(name, (answer, origin));
+    }
+
+    /// Where the user wrote the answer, if the user did.
+    #[must_use]
+    pub fn written_at(&self, name: &str) -> Option<Span> {
+        match &self.0.get(name)?.1 {
+            Origin::User(at) => Some(at.clone()),
+            Origin::Supposed(_) => None,
+        }
+    }
+
+    /// All answers by field name, with who gave them.
+    pub fn iter(&self) -> impl Iterator<Item = (&'static str, &Answer, &Origin)> {
+        self.0.iter().map(|(name, (answer, origin))| (*name, answer, origin))
+    }
+
+    fn answer(&self, name: &str) -> &Answer {
+        // The reader fills every field of a kind, and a kind's own file is the only one that asks for them.
+        &self.0.get(name).expect("a kind asks only for the fields it lists").0
+    }
+}
+
+impl Answers {
+    /// The answer to a quantity.
+    #[must_use]
+    pub fn quantity<Q: Quantity>(&self, field: &Given<Q>) -> Q {
+        match self.answer(field.field.name) {
+            Answer::Quantity(base) => Q::from_base(*base),
+            other => unreachable!("`{}` is a quantity, not {other:?}", field.field.name),
+        }
+    }
+
+    /// The answer to a plain number.
+    #[must_use]
+    pub fn number(&self, field: &Given<f64>) -> f64 {
+        match self.answer(field.field.name) {
+            Answer::Number(number) => *number,
+            other => unreachable!("`{}` is a number, not {other:?}", field.field.name),
+        }
+    }
+
+    /// The answer to a question of yes or no.
+    #[must_use]
+    pub fn flag(&self, field: &Given<bool>) -> bool {
+        match self.answer(field.field.name) {
+            Answer::Flag(flag) => *flag,
+            other => unreachable!("`{}` is yes or no, not {other:?}", field.field.name),
+        }
+    }
+
+    /// The word chosen.
+    #[must_use]
+    pub fn word(&self, field: &Given<&'static str>) -> &str {
+        self.list(field.field.name).first().map_or("", String::as_str)
+    }
+
+    /// The words chosen.
+    #[must_use]
+    pub fn words(&self, field: &Given<Vec<String>>) -> &[String] {
+        self.list(field.field.name)
+    }
+
+    fn list(&self, name: &str) -> &[String] {
+        match self.answer(name) {
+            Answer::Words(words) => words,
+            other => unreachable!("`{name}` is words, not {other:?}"),
+        }
+    }
+}

@@ -1,0 +1,100 @@
+//! The work done in the shop, and what stands in the cupboard already.
+
+use reference::Reference;
+use units::{Amount, Frequency, System};
+
+use crate::answers::{Source, read_answers};
+use crate::assumption::Assumptions;
+use crate::kind::{Answers, Kind};
+use crate::point::{PRIORITIES, Priority};
+use crate::problem::{Problems, Span, did_you_mean};
+use crate::section::Section;
+
+/// A piece of work that calls for fluids.
+#[derive(Debug, Clone)]
+pub struct Job {
+    /// What the user calls it.
+    pub name: String,
+    /// What kind of work it is.
+    pub kind: &'static Kind,
+    /// Sizes, materials and the like.
+    pub answers: Answers,
+    /// How often it is done.
+    pub often: Frequency,
+    /// Whether the user raised or lowered it.
+    pub priority: Priority,
+    /// Where it stands in the file.
+    pub at: Span,
+}
+
+impl Job {
+    /// Reads one `[[work]]`.
+    pub(crate) fn read(
+        mut section: Section<'_>,
+        kinds: &[&'static Kind],
+        reference: &Reference,
+        assumed: &mut Assumptions,
+        problems: &mut Problems,
+    ) -> Option<Self> {
+        let name = section.text("name", problems).map(|said| said.value);
+        let Some(said) = section.text("job", problems) else {
+            if !section.has("job") {
+                problems.add(section.at.clone(), "this work has no `job`", did_you_mean("", kinds.iter().map(|kind| kind.name)));
+            }
+            return None;
+        };
+        let Some(kind) = kinds.iter().find(|kind| kind.name == said.value).copied() else {
+            problems.add(
+                said.at,
+                format!("`{}` is not a kind of job", said.value),
+                did_you_mean(&said.value, kinds.iter().map(|kind| kind.name)),
+            );
+            return None;
+        };
+        let name = name.unwrap_or_else(|| kind.name.to_owned());
+        let answers = read_answers(kind, &mut section, &Source::NONE, &name, reference, assumed, problems);
+        let often = section.quantity("often", problems).map(|said| said.value);
+        let often = often.unwrap_or_else(|| {
+            let monthly = units::parse("12 /year").unwrap_or_else(|_| unreachable!("a frequency as people write it"));
+            assumed.add(&name, "often", units::show::<Frequency>(monthly, System::Metric), "common-practice");
+            monthly
+        });
+        let priority = section.choice("priority", PRIORITIES, problems).map_or(Priority::Normal, |said| said.value);
+        let at = section.at.clone();
+        section.close(problems);
+        Some(Self { name, kind, answers, often, priority, at })
+    }
+}
+
+/// One container in the cupboard.
+#[derive(Debug, Clone)]
+pub struct Pot {
+    /// The fluid's key.
+    pub fluid: String,
+    /// What is left in it.
+    pub left: Option<Amount>,
+    /// The day it was opened, as written.
+    pub opened: Option<String>,
+}
+
+impl Pot {
+    /// Reads one `[[pot]]`.
+    pub(crate) fn read(mut section: Section<'_>, reference: &Reference, problems: &mut Problems) -> Option<Self> {
+        let fluid = section.text("fluid", problems);
+        if fluid.is_none() && !section.has("fluid") {
+            problems.add(section.at.clone(), "a pot has no `fluid`", "Name what is in it, such as `fluid = \"slideway-68\"`.");
+        }
+        let fluid = fluid.filter(|said| {
+            let known = reference.fluid(&said.value).is_some();
+            if !known {
+                let mend = did_you_mean(&said.value, reference.fluids.keys().map(String::as_str));
+                problems.add(said.at.clone(), format!("`{}` is not a fluid known here", said.value), mend);
+            }
+            known
+        });
+        let left = section.amount("left", problems).map(|said| said.value);
+        let opened = section.date("opened", problems).map(|said| said.value);
+        section.close(problems);
+        Some(Self { fluid: fluid?.value, left, opened })
+    }
+}
