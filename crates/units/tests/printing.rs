@@ -63,6 +63,7 @@ fn exact_print_keeps_what_was_written() {
     for text in ["0.05 mm", "180 mm", "0.0127 mm", "5 µm", "3.5 m"] {
         same(text);
     }
+    assert_eq!(show_exact(Length::from_base(-0.0)), "0 mm");
     assert_eq!(parse::<Temperature>("20 °C").map(show_exact).as_deref(), Ok("20 °C"));
     assert_eq!(parse::<KinematicViscosity>("68 cSt").map(show_exact).as_deref(), Ok("68 mm²/s"));
 }

@@ -157,6 +157,7 @@ fn amounts() {
     let volume = Amount::parse("0.45 kg").ok().and_then(|amount| amount.in_volume(density)).map(Quantity::base);
     assert!(volume.is_some_and(|volume| (volume - 5e-4).abs() < 1e-15));
     assert_eq!(Amount::Pieces(3.0).in_volume(density), None);
+    assert_eq!(Amount::parse("1 kg").ok().and_then(|amount| amount.in_volume(MassDensity::from_base(0.0))), None);
 }
 
 #[test]
@@ -175,4 +176,42 @@ fn usage_in_hours() {
     assert!(
         usage.is_ok_and(|(day, week, year)| { (day - 2.0).abs() < 1e-12 && (week - 14.0).abs() < 1e-12 && (year - 730.5).abs() < 1e-9 })
     );
+}
+
+/// A spelling names its own unit, and in the wrong case it names that or nothing.
+fn spellings_are_apart<Q: Quantity>() {
+    for unit in Q::units() {
+        let own = (unit.to)(1.0).base();
+        for spelling in std::iter::once(&unit.symbol).chain(unit.spellings) {
+            assert_eq!(parse::<Q>(&format!("1 {spelling}")).map(Quantity::base), Ok(own), "{spelling}");
+            for other in [spelling.to_uppercase(), spelling.to_lowercase()] {
+                let found = parse::<Q>(&format!("1 {other}")).map(Quantity::base);
+                assert!(found.is_err() || found == Ok(own), "{spelling} written as {other} is {found:?}");
+            }
+        }
+    }
+}
+
+#[test]
+fn no_spelling_has_two_meanings() {
+    spellings_are_apart::<Length>();
+    spellings_are_apart::<Area>();
+    spellings_are_apart::<Volume>();
+    spellings_are_apart::<Mass>();
+    spellings_are_apart::<MassDensity>();
+    spellings_are_apart::<Temperature>();
+    spellings_are_apart::<TemperatureDifference>();
+    spellings_are_apart::<Velocity>();
+    spellings_are_apart::<AngularVelocity>();
+    spellings_are_apart::<Frequency>();
+    spellings_are_apart::<Time>();
+    spellings_are_apart::<Force>();
+    spellings_are_apart::<Torque>();
+    spellings_are_apart::<Pressure>();
+    spellings_are_apart::<Power>();
+    spellings_are_apart::<KinematicViscosity>();
+    spellings_are_apart::<DynamicViscosity>();
+    spellings_are_apart::<Ratio>();
+    spellings_are_apart::<VolumeRate>();
+    spellings_are_apart::<Usage>();
 }
