@@ -7,10 +7,20 @@
 extern crate self as formulas;
 
 pub mod blend;
+pub mod cutting;
 mod error;
+pub mod feed;
+pub mod film;
+pub mod gear;
 pub mod grades;
 pub mod math;
+pub mod mist;
+pub mod plain_bearing;
+pub mod rolling_bearing;
+pub mod slideway;
 pub mod sources;
+pub mod steam;
+pub mod sump;
 pub mod viscosity;
 pub mod viscosity_index;
 pub mod working;

@@ -71,4 +71,6 @@ sources! {
     ASHRAE_POOL = "ashrae-pool-evaporation";
     /// Hamrock and Dowson's film thickness of elliptical contacts, 1977, and the line contact of Dowson and Higginson.
     HAMROCK_DOWSON = "hamrock-dowson-1977";
+    /// AGMA 925, effect of lubrication on gear surface distress.
+    AGMA_925 = "agma-925";
 }
