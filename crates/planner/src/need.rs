@@ -16,6 +16,10 @@ use crate::demand::Demand;
 pub struct Need {
     /// Stable short name: machine and point, or job and step, in lower case with dashes.
     pub id: String,
+    /// The task it belongs to: needs of one task count only when all of them are served.
+    pub task: String,
+    /// Its share of the task's weight.
+    pub share: f64,
     /// Where it arises.
     pub place: Place,
     /// The kind's word.
@@ -254,5 +258,13 @@ impl How {
             (F::Brush, Form::Dry) => "wipe clean, coat thin, let it dry",
             (F::Brush, _) => "wipe clean, oil from can or brush, spread",
         })
+    }
+}
+
+impl Need {
+    /// The dose of a fluid of this form, where the place takes one.
+    #[must_use]
+    pub fn dose(&self, form: Form) -> Option<Dose> {
+        self.doses.iter().find(|(takes, _)| *takes == form).map(|(_, dose)| *dose)
     }
 }

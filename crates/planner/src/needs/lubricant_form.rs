@@ -69,7 +69,12 @@ fn gate(point: &Point, room: &Room, nature: &Nature) -> Option<Demand> {
         Fitting::Brush | Fitting::Sealed => {}
     }
     if point.meets(Exposure::Grit) && point.reach == Reach::Easy && !point.meets(Exposure::Coolant) {
-        return only(Wrong, Harmful, Right, "abrasive dust reaches it: oil and grease hold the dust and make a lapping paste, a dry film does not");
+        return only(
+            Wrong,
+            Harmful,
+            Right,
+            "abrasive dust reaches it: oil and grease hold the dust and make a lapping paste, a dry film does not",
+        );
     }
     if room.hottest.base() + nature.rise > celsius(150.0).base() {
         return only(Wrong, Wrong, Right, "above 150 °C oils and greases burn off");

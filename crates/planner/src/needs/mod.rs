@@ -34,7 +34,7 @@ impl Complaint {
     /// As a problem of the shop file, at the field if the user wrote it, else at the point or job.
     fn into_problem(self, place: &str, answers: &shop::Answers, at: &Span) -> Problem {
         let (field, mend) = match &self {
-            Self::Formula(error) => (error.field(), "Give values inside the range, or leave them out and let them be supposed.".to_owned()),
+            Self::Formula(_) => (None, "Give values inside the range, or leave them out and let them be supposed.".to_owned()),
             Self::Contradiction { field, mend, .. } => (Some(*field), (*mend).to_owned()),
         };
         let at = field.and_then(|field| answers.written_at(field)).unwrap_or_else(|| at.clone());
@@ -104,4 +104,9 @@ pub(crate) fn id(words: &[&str]) -> String {
         }
     }
     id
+}
+
+/// A number of things as a number to reckon with.
+pub(crate) fn count(things: usize) -> f64 {
+    u32::try_from(things).map_or(f64::INFINITY, f64::from)
 }

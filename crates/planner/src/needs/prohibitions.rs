@@ -97,7 +97,9 @@ const RULES: &[Rule] = &[
     },
     Rule {
         what: "no graphite where it stays wet",
-        holds: |point, _| touches_any(point, &["aluminium", "stainless"]) && (point.meets(Exposure::Damp) || point.meets(Exposure::Coolant)),
+        holds: |point, _| {
+            touches_any(point, &["aluminium", "stainless"]) && (point.meets(Exposure::Damp) || point.meets(Exposure::Coolant))
+        },
         traits: &[Trait::Graphite],
         grade: Grade::Wrong,
         why: "wet graphite makes a galvanic cell with aluminium and stainless steel",

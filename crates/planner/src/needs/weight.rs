@@ -17,7 +17,7 @@ pub(crate) fn sessions_a_year(hours_a_year: f64) -> f64 {
 pub(crate) fn weight(consequence: Consequence, times_a_year: f64, priority: Priority, reference: &Reference) -> Weight {
     Weight {
         consequence,
-        consequence_weight: reference.consequence(consequence.key()),
+        consequence_weight: reference.consequence(consequence.key()).map_or(0.0, |row| row.weight),
         times_a_year,
         frequency_weight: frequency_weight(times_a_year, reference),
         priority: match priority {
@@ -30,7 +30,8 @@ pub(crate) fn weight(consequence: Consequence, times_a_year: f64, priority: Prio
 
 /// Between the rows of the data the weight follows the logarithm of the times a year; beyond them it keeps the last row's.
 fn frequency_weight(times_a_year: f64, reference: &Reference) -> f64 {
-    let rows = reference.frequencies();
+    let mut rows: Vec<(f64, f64)> = reference.frequencies.values().filter_map(|row| Some((row.times_a_year?, row.weight))).collect();
+    rows.sort_by(|a, b| a.0.total_cmp(&b.0));
     let Some(first) = rows.first() else { return 1.0 };
     if times_a_year <= first.0 {
         return first.1;

@@ -124,7 +124,13 @@ impl Asking {
     }
 
     /// Classes of fluid.
-    pub fn classes(self, right: &[&'static str], will_do: &[&'static str], why: impl Into<Cow<'static, str>>, source: &'static str) -> Self {
+    pub fn classes(
+        self,
+        right: &[&'static str],
+        will_do: &[&'static str],
+        why: impl Into<Cow<'static, str>>,
+        source: &'static str,
+    ) -> Self {
         let words = |words: &[&'static str]| words.iter().map(|word| Cow::Borrowed(*word)).collect();
         self.demand("kind of fluid", Test::Class { right: words(right), will_do: words(will_do) }, why, source)
     }
@@ -200,8 +206,11 @@ pub(super) fn finish(spot: &Spot<'_>, asking: Asking, working: Option<formulas::
         }
     }
     let every = every(point, asking.interval, sessions);
+    let id = id(&[&spot.machine.name, &point.name]);
     Need {
-        id: id(&[&spot.machine.name, &point.name]),
+        task: id.clone(),
+        share: 1.0,
+        id,
         place: Place::Point { machine: spot.machine.name.clone(), point: point.name.clone() },
         kind: point.kind.name,
         weight: weight::weight(asking.consequence, sessions, point.priority, spot.reference),
@@ -224,7 +233,10 @@ fn overrule(demands: &mut Vec<Demand>, maker: &Maker, reference: &Reference) {
         let named: Vec<String> = maker.fluids.iter().map(|word| reference.name_of(word)).collect();
         let right = maker.fluids.iter().map(|word| Cow::Owned(word.clone())).collect();
         let why = format!("the maker says {} ({page}); that stands above what is computed here", named.join(" or "));
-        demands.insert(0, Demand { what: "kind of fluid", test: Test::Class { right, will_do: Vec::new() }, why: why.into(), source: "maker" });
+        demands.insert(
+            0,
+            Demand { what: "kind of fluid", test: Test::Class { right, will_do: Vec::new() }, why: why.into(), source: "maker" },
+        );
     }
     if let Some(nu) = maker.viscosity {
         /// ISO 3448 lets a grade's viscosity at 40 °C lie 10 % either side of its number.
@@ -282,13 +294,15 @@ fn every(point: &Point, base: Interval, sessions: f64) -> Every {
     }
     let fed_each_use = base.each_use || point.fitting == Fitting::BallOiler;
     let hours = base.hours.map(|hours| hours * factor);
-    let open = matches!(point.fitting, Fitting::Brush | Fitting::BallOiler | Fitting::OilHole | Fitting::OilCup | Fitting::Wick | Fitting::Pump);
+    let open =
+        matches!(point.fitting, Fitting::Brush | Fitting::BallOiler | Fitting::OilHole | Fitting::OilCup | Fitting::Wick | Fitting::Pump);
     let damp = open && base.hours.is_some() && (point.meets(Exposure::Damp) || point.meets(Exposure::Outdoors));
     let cap = if damp { Some(base.days.map_or(DAMP_DAYS, |days| days.min(DAMP_DAYS))) } else { base.days };
     let by_hours = hours.map_or(0.0, |hours| point.hours.hours_per_year() / hours);
     let by_use = if fed_each_use { sessions } else { 0.0 };
     let by_calendar = cap.map_or(0.0, |days| DAYS_A_YEAR / days);
     let times_a_year = by_hours.max(by_use).max(by_calendar);
-    let days = if times_a_year > 0.0 { Some(cap.map_or(DAYS_A_YEAR / times_a_year, |days| days.min(DAYS_A_YEAR / times_a_year))) } else { None };
+    let days =
+        if times_a_year > 0.0 { Some(cap.map_or(DAYS_A_YEAR / times_a_year, |days| days.min(DAYS_A_YEAR / times_a_year))) } else { None };
     Every { running_hours: hours, days, words: fed_each_use.then_some("before each use"), times_a_year }
 }

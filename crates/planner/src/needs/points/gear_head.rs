@@ -3,11 +3,11 @@
 //! The oil's grade follows from the teeth's load and speed (DIN 51509, with the rule 500/√v as a second opinion). Above it stands what the
 //! maker says; and where clutches or bearings share the bath, plain or antiwear oil is kinder than extreme-pressure oil.
 
-use formulas::gear::{Mesh, force_speed_factor, gear_viscosity, pitch_line_speed, tangential_force};
+use formulas::gear::{EP_FROM, Mesh, force_speed_factor, gear_viscosity, pitch_line_speed, tangential_force};
 use formulas::working::Recorder;
 use reference::{Form, Trait};
 use shop::{Given, Kind};
-use units::{AngularVelocity, Length, Power, Quantity, Volume};
+use units::{AngularVelocity, Length, Power, Volume};
 
 use super::common::Interval;
 use super::{Asking, Spot};
@@ -47,8 +47,6 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
     const RISE_K: f64 = 25.0;
     /// Application factor of a small machine tool: steady motor, light shocks; *common practice*.
     const APPLICATION: f64 = 1.25;
-    /// From this force/speed factor on the teeth want extreme-pressure additives, MPa·s/m; *common practice*.
-    const EP_FACTOR: f64 = 2.0;
     let answers = spot.answers();
     let (speed, pinion): (AngularVelocity, Length) = (answers.quantity(&SPEED), answers.quantity(&PINION));
     let worm = answers.flag(&WORM);
@@ -101,7 +99,7 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
             "thicker oil than the teeth ask for only heats",
             "din-51509",
         );
-    if factor < EP_FACTOR {
+    if factor < EP_FROM {
         return Ok(asking);
     }
     Ok(asking.demand(

@@ -3,11 +3,11 @@
 //! Parallel faces make no wedge, so the film is mixed at any speed a hand or leadscrew gives: the oil must cling, resist being squeezed
 //! out and stop the slide from sticking and jumping. Grease would hold chips and lap the way.
 
-use formulas::slideway::{film_dose, slide_viscosity};
+use formulas::slideway::{WAY_FILM_UM, film_dose, slide_area, slide_viscosity};
 use formulas::working::Recorder;
 use reference::{Form, Trait};
 use shop::{Given, Kind};
-use units::{Length, Pressure};
+use units::{Length, Pressure, Quantity};
 
 use super::common::Interval;
 use super::{Asking, Spot};
@@ -32,9 +32,9 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
     /// A slide runs this much warmer than the room; *common practice*.
     const RISE_K: f64 = 3.0;
     let answers = spot.answers();
-    let window = slide_viscosity(r, answers.quantity(&PRESSURE))?;
-    let area = answers.quantity(&LENGTH) * answers.quantity(&WIDTH) * answers.number(&LANDS);
-    let dose = film_dose(r, area);
+    let window = slide_viscosity(r, answers.quantity(&PRESSURE), None);
+    let area = slide_area(r, answers.quantity(&LENGTH), answers.quantity(&WIDTH), answers.number(&LANDS));
+    let dose = film_dose(r, area, Length::from_base(WAY_FILM_UM * 1e-6));
     Ok(Asking::new(Consequence::StopsOrHarms, Interval::each_use(4.0))
         .nature(Nature { rise: RISE_K, ..Nature::default() })
         .classes(
@@ -50,7 +50,7 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
             "gibs are often bronze, and the oil runs on to brass work",
             "astm-d130",
         )
-        .dose(Form::Oil, Dose::volumes(dose))
-        .dose(Form::Dry, Dose::volumes(dose))
+        .dose(Form::Oil, Dose::volume(dose))
+        .dose(Form::Dry, Dose::volume(dose))
         .mind("Wipe the chips off before you oil: oil over chips makes a lap of the slide.", "common-practice"))
 }

@@ -28,7 +28,6 @@ macro_rules! point_kinds {
 
 point_kinds! {
     horizontal_way,
-    leadscrew,
     rolling_bearing,
     gear_head,
     scroll_chuck,

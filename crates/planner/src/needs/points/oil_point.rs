@@ -2,7 +2,6 @@
 //!
 //! The fitting takes oil and nothing else: grease pressed into it blocks the way for good.
 
-use formulas::slideway::film_volume;
 use formulas::working::Recorder;
 use reference::Form;
 use shop::{Given, Kind};

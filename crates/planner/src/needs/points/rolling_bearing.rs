@@ -2,7 +2,9 @@
 //!
 //! The oil, or the grease's base oil, must at running temperature be as thick as ISO 281 asks for the bearing's size and speed.
 
-use formulas::rolling_bearing::{Rolling, reference_viscosity, regrease_interval, regrease_mass, speed_factor};
+use formulas::rolling_bearing::{
+    CALENDAR_CAP_H, Dirt, Kind as Rolling, mean_diameter, reference_viscosity, regrease_interval, regrease_mass, speed_factor,
+};
 use formulas::working::Recorder;
 use reference::{Form, Trait};
 use shop::{Exposure, Fitting, Given, Kind};
@@ -37,9 +39,6 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
     /// Viscosity ratio that is right, and the least that will do with antiwear additives (ISO 281 treats 0.4 to 1 as mixed).
     const RATIO_RIGHT: f64 = 1.0;
     const RATIO_WILL_DO: f64 = 0.4;
-    const HOURS_A_YEAR: f64 = 8760.0;
-    /// Grease ages by itself; *common practice*.
-    const YEARS_AT_MOST: f64 = 3.0;
     let answers = spot.answers();
     let (bore, outside, width) = (answers.quantity(&BORE), answers.quantity(&OUTSIDE), answers.quantity(&WIDTH));
     if bore >= outside {
@@ -47,20 +46,25 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
         return Err(Complaint::Contradiction { field: "bore", what, mend: "Exchange `bore` and `outside`, or mend the wrong one." });
     }
     let speed: AngularVelocity = answers.quantity(&SPEED);
-    let mean = (bore + outside) / 2.0;
+    let mean = mean_diameter(bore, outside);
     let nu_1 = reference_viscosity(r, speed, mean)?;
     let factor = speed_factor(r, speed, mean);
     let rolling = match answers.word(&TYPE) {
         "cylindrical" => Rolling::Cylindrical,
-        "taper" => Rolling::Taper,
-        "spherical" => Rolling::Spherical,
+        "taper" | "spherical" => Rolling::Taper,
         _ => Rolling::Ball,
     };
-    let dirty = [Exposure::Chips, Exposure::Grit, Exposure::Coolant].iter().any(|exposure| spot.point.meets(*exposure));
+    let dirt = if [Exposure::Grit, Exposure::Coolant].iter().any(|exposure| spot.point.meets(*exposure)) {
+        Dirt::Dirty
+    } else if spot.point.meets(Exposure::Chips) {
+        Dirt::Dusty
+    } else {
+        Dirt::Clean
+    };
     let greased = matches!(spot.point.fitting, Fitting::GreaseNipple | Fitting::Brush | Fitting::Cap);
     let interval = if greased {
-        let hours = regrease_interval(r, speed, bore, rolling, spot.hottest(RISE_K), answers.flag(&VERTICAL), dirty)?.base() / 3600.0;
-        Interval::running(hours.min(YEARS_AT_MOST * HOURS_A_YEAR), YEARS_AT_MOST * 365.0)
+        let hours = regrease_interval(r, speed, bore, rolling, spot.hottest(RISE_K), answers.flag(&VERTICAL), dirt)?.base() / 3600.0;
+        Interval::running(hours, CALENDAR_CAP_H / 24.0)
     } else {
         Interval::running(1000.0, 365.0)
     };

@@ -1,0 +1,77 @@
+//! How much of a fluid a year takes, and which pack is the cheapest way to it.
+
+use reference::{Fluid, Reference};
+use units::{Amount, Quantity};
+
+use crate::need::Need;
+use crate::verdict::Grade;
+
+const SECONDS_A_YEAR: f64 = 365.25 * 86_400.0;
+
+/// What a year takes of a fluid, counted at the needs it serves best: where it is right, or where it is all there is.
+#[must_use]
+pub fn yearly_use(fluid: &Fluid, needs: &[Need], grades: impl Fn(usize) -> Grade) -> Vec<(Amount, f64)> {
+    let share = fluid.dilution.as_ref().map_or(1.0, |dilution| dilution.value.likely);
+    needs
+        .iter()
+        .enumerate()
+        .filter(|(place, need)| grades(*place) == Grade::Right && need.nothing.is_none())
+        .filter_map(|(_, need)| {
+            let dose = need.dose(fluid.form)?;
+            Some((dose.amount(), need.every.times_a_year * share))
+        })
+        .collect()
+}
+
+/// One pack of a fluid, with what it costs a year.
+#[derive(Debug, Clone, Copy)]
+pub struct Choice<'r> {
+    /// The pack.
+    pub pack: &'r reference::fluid::Pack,
+    /// Its price in the money asked for.
+    pub price: f64,
+    /// Price × max(use ÷ size, 1 ÷ shelf life): what it costs a year, counting what goes off.
+    pub yearly_cost: f64,
+    /// How much of it a year takes, in packs.
+    pub packs_a_year: f64,
+}
+
+/// The pack with the least yearly cost; the cheaper of equals, so that a beginner is not sent for a drum.
+#[must_use]
+pub fn best_pack<'r>(fluid: &'r Fluid, doses: &[(Amount, f64)], currency: &str, reference: &Reference) -> Option<Choice<'r>> {
+    let shelf_years = fluid.shelf.opened.base() / SECONDS_A_YEAR;
+    let mut best: Option<Choice<'r>> = None;
+    for pack in &fluid.packs {
+        let Some(price) = converted(pack.price, &pack.currency, currency, reference) else { continue };
+        let packs_a_year: f64 = doses.iter().map(|(dose, times)| times * of_pack(*dose, pack.size, fluid)).sum();
+        let yearly_cost = price * packs_a_year.max(1.0 / shelf_years);
+        let choice = Choice { pack, price, yearly_cost, packs_a_year };
+        let better = best.is_none_or(|best| (choice.yearly_cost, choice.price) < (best.yearly_cost, best.price));
+        if better {
+            best = Some(choice);
+        }
+    }
+    best
+}
+
+/// An amount of money in another currency, at the rough rates of the data.
+#[must_use]
+pub fn converted(price: f64, from: &str, to: &str, reference: &Reference) -> Option<f64> {
+    if from == to {
+        return Some(price);
+    }
+    Some(price / reference.currency(from)?.units_per_usd * reference.currency(to)?.units_per_usd)
+}
+
+/// What part of a pack a dose is; nothing where the two cannot be compared.
+fn of_pack(dose: Amount, pack: Amount, fluid: &Fluid) -> f64 {
+    let density = fluid.density.value;
+    match (dose, pack) {
+        (Amount::Length(dose), Amount::Length(pack)) => dose.base() / pack.base(),
+        (Amount::Pieces(dose), Amount::Pieces(pack)) => dose / pack,
+        _ => match (dose.in_mass(density), pack.in_mass(density)) {
+            (Some(dose), Some(pack)) => dose.base() / pack.base(),
+            _ => 0.0,
+        },
+    }
+}
