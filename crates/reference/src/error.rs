@@ -12,12 +12,6 @@ pub enum DataError {
         /// What the parser said, with the place.
         message: String,
     },
-    /// A file is needed and was not given.
-    #[error("{file} is missing")]
-    Missing {
-        /// The file.
-        file: String,
-    },
     /// A file was given that nothing reads.
     #[error("{file} is not a data file this program knows")]
     UnknownFile {

@@ -4,7 +4,9 @@ use indexmap::IndexMap;
 use serde::Deserialize;
 use serde::de::DeserializeOwned;
 
-use crate::practice::{Cleaning, Curve, Cut, CuttingPower, DrillFactor, Finish, FinishRule, Locking, Refusal, Sealing, TapPressure};
+use crate::practice::{
+    Cleaning, Curve, Cut, CuttingPower, DrillFactor, Finish, FinishRule, Locking, MetalFactor, Refusal, Sealing, TapFluid, TapPressure,
+};
 use crate::storage::{StorageGroup, StoragePair};
 use crate::thickener::ThickenerPair;
 use crate::{
@@ -27,11 +29,17 @@ shape!(Materials { rows: Material = "material" });
 shape!(BearingMaterials { rows: BearingMaterial = "bearing-material" });
 shape!(Thickeners { rows: Thickener = "thickener", pairs: ThickenerPair = "pair" });
 shape!(Storage { rows: StorageGroup = "group", pairs: StoragePair = "pair" });
-shape!(Cutting { cuts: Cut = "cut", powers: CuttingPower = "power", drills: DrillFactor = "drill", taps: TapPressure = "tap" });
+shape!(Cutting {
+    cuts: Cut = "cut",
+    powers: CuttingPower = "power",
+    drills: DrillFactor = "drill",
+    taps: TapPressure = "tap",
+    tap_fluids: TapFluid = "tap-fluid"
+});
 shape!(CleaningRows { rows: Cleaning = "cleaning" });
 shape!(Finishing { rows: Finish = "finish", rules: FinishRule = "rule" });
 shape!(SealingRows { rows: Sealing = "sealing", refusals: Refusal = "refusal" });
-shape!(LockingRows { rows: Locking = "locking", curves: Curve = "curve" });
+shape!(LockingRows { rows: Locking = "locking", curves: Curve = "curve", metals: MetalFactor = "metal" });
 shape!(Currencies { rows: Currency = "currency" });
 shape!(Climates { rows: Climate = "climate" });
 shape!(Weights { rows: Weight = "weight" });
@@ -86,7 +94,8 @@ impl Reference {
                 self.cuts.extend(table.cuts);
                 add(&mut self.cutting_powers, "cutting powers", table.powers, |row| &row.material)?;
                 add(&mut self.drill_factors, "drilling factors", table.drills, |row| &row.material)?;
-                add(&mut self.tap_pressures, "tapping forces", table.taps, |row| &row.material)
+                add(&mut self.tap_pressures, "tapping forces", table.taps, |row| &row.material)?;
+                add(&mut self.tap_fluids, "tapping fluids", table.tap_fluids, |row| &row.class)
             }
             "practices/cleaning.toml" => add(&mut self.cleanings, "soils", rows::<CleaningRows>(file)?.rows, |row| &row.soil),
             "practices/finishing.toml" => {
@@ -102,7 +111,8 @@ impl Reference {
             "practices/locking.toml" => {
                 let table: LockingRows = rows(file)?;
                 add(&mut self.lockings, "locking cases", table.rows, |row| &row.key)?;
-                add(&mut self.curves, "curves", table.curves, |row| &row.key)
+                add(&mut self.curves, "curves", table.curves, |row| &row.key)?;
+                add(&mut self.retaining_metals, "retained metals", table.metals, |row| &row.material)
             }
             path => Err(DataError::UnknownFile { file: path.to_owned() }),
         }

@@ -4,6 +4,6 @@ mod cutting;
 mod joining;
 mod surface;
 
-pub use cutting::{Cut, CuttingPower, DrillFactor, Operation, TapPressure};
-pub use joining::{Curve, Locking, Refusal, Sealing, ThreadKind};
+pub use cutting::{Cut, CuttingPower, DrillFactor, Operation, TapFluid, TapPressure};
+pub use joining::{Curve, Locking, MetalFactor, Refusal, Sealing, ThreadKind};
 pub use surface::{Cleaning, Finish, FinishRule};

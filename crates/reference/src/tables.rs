@@ -5,7 +5,8 @@ use std::sync::LazyLock;
 use indexmap::IndexMap;
 
 use crate::practice::{
-    Cleaning, Curve, Cut, CuttingPower, DrillFactor, Finish, FinishRule, Locking, Refusal, Sealing, TapPressure, ThreadKind,
+    Cleaning, Curve, Cut, CuttingPower, DrillFactor, Finish, FinishRule, Locking, MetalFactor, Refusal, Sealing, TapFluid, TapPressure,
+    ThreadKind,
 };
 use crate::storage::{StorageGroup, StoragePair};
 use crate::thickener::ThickenerPair;
@@ -44,6 +45,8 @@ pub struct Reference {
     pub drill_factors: IndexMap<String, DrillFactor>,
     /// Specific cutting force in tapping, by material.
     pub tap_pressures: IndexMap<String, TapPressure>,
+    /// What a fluid does to the torque of tapping, by class.
+    pub tap_fluids: IndexMap<String, TapFluid>,
     /// What takes off which soil.
     pub cleanings: IndexMap<String, Cleaning>,
     /// What each finish leaves on the metal, by class.
@@ -58,6 +61,8 @@ pub struct Reference {
     pub lockings: IndexMap<String, Locking>,
     /// Factors read off lines.
     pub curves: IndexMap<String, Curve>,
+    /// How well retaining compounds hold on a metal or a group of metals; see [`Reference::retaining_factor`].
+    pub retaining_metals: IndexMap<String, MetalFactor>,
     /// Currencies by code.
     pub currencies: IndexMap<String, Currency>,
     /// Climates; the first is the one taken when none is given.
@@ -152,6 +157,13 @@ impl Reference {
     #[must_use]
     pub fn locking(&self, case: &str) -> Option<&Locking> {
         self.lockings.get(case)
+    }
+
+    /// How well a retaining compound holds on a material: the row of the material itself, else that of its closest group.
+    #[must_use]
+    pub fn retaining_factor(&self, material: &str) -> Option<&MetalFactor> {
+        let row = |name: &str| self.retaining_metals.get(name);
+        row(material).or_else(|| self.material(material)?.groups.iter().find_map(|group| row(group)))
     }
 
     /// Whether two greases may meet. What no row allows is incompatible.

@@ -115,3 +115,15 @@ pub struct TapPressure {
     /// Where this comes from.
     pub source: SourceKey,
 }
+
+/// What a fluid does to the torque of tapping.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct TapFluid {
+    /// The class of fluid.
+    pub class: String,
+    /// Low, likely and high multiplier of the torque.
+    pub factor: [f64; 3],
+    /// Where this comes from.
+    pub source: SourceKey,
+}

@@ -75,3 +75,15 @@ pub struct Curve {
     /// Where this comes from.
     pub source: SourceKey,
 }
+
+/// How well a retaining compound holds on a metal, beside plain steel.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct MetalFactor {
+    /// Key of a material or of a group of materials.
+    pub material: String,
+    /// Share of the strength on plain steel.
+    pub factor: f64,
+    /// Where this comes from.
+    pub source: SourceKey,
+}
