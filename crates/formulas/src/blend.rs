@@ -52,8 +52,9 @@ pub fn blend_viscosity<R: Recorder>(
 ) -> Result<KinematicViscosity, FormulaError> {
     given!(r, x [] = thick_share.get::<ratio>(), "share of the thick oil by volume");
     within("the share of the thick oil", x, "", (0.0, 1.0), sources::ASTM_D7152)?;
-    let W_1 = ordinate(r, thin)?;
-    let W_2 = ordinate(r, thick)?;
+    let (W_1, W_2) = (ordinate(r, thin)?, ordinate(r, thick)?);
+    given!(r, W_1 [] = W_1, "ordinate of the thin oil");
+    given!(r, W_2 [] = W_2, "ordinate of the thick oil");
     step!(r, W [] = (1.0 - x) * W_1 + x * W_2, sources::ASTM_D7152);
     r.caution(ONE_FAMILY);
     viscosity_of_ordinate(r, W)
@@ -87,9 +88,11 @@ pub fn blend_fraction<R: Recorder>(
         let [wanted, thin, thick] = [wanted, thin, thick].map(|nu| nu.get::<mm2_per_s>());
         return Err(FormulaError::NotBetweenStocks { wanted, thin, thick });
     }
-    let W_1 = ordinate(r, thin)?;
-    let W_2 = ordinate(r, thick)?;
+    let (W_1, W_2) = (ordinate(r, thin)?, ordinate(r, thick)?);
+    given!(r, W_1 [] = W_1, "ordinate of the thin oil");
+    given!(r, W_2 [] = W_2, "ordinate of the thick oil");
     let W = ordinate(r, wanted)?;
+    given!(r, W [] = W, "ordinate of the blend wanted");
     step!(r, x [] = (W - W_1) / (W_2 - W_1), sources::ASTM_D7152);
     r.caution(ONE_FAMILY);
     Ok(Ratio::new::<ratio>(x))
@@ -115,6 +118,10 @@ pub fn blend_of_oils<R: Recorder>(
     within("the share of the thick oil", x, "", (0.0, 1.0), sources::ASTM_D7152)?;
     let Line { A: A_1, B: B_1 } = Line::through(r, thin[0], thin[1])?;
     let Line { A: A_2, B: B_2 } = Line::through(r, thick[0], thick[1])?;
+    given!(r, A_1 [] = A_1, "constant of the thin oil");
+    given!(r, B_1 [] = B_1, "slope of the thin oil");
+    given!(r, A_2 [] = A_2, "constant of the thick oil");
+    given!(r, B_2 [] = B_2, "slope of the thick oil");
     given!(r, T[kelvin] = at, "temperature asked for");
     positive("the temperature", T, "K")?;
     step!(r, W [] = ((1.0 - x) * A_1 / B_1 + x * A_2 / B_2 - log10(T)) / ((1.0 - x) / B_1 + x / B_2), sources::ASTM_D7152);

@@ -138,7 +138,7 @@ pub fn drops_per_hole<R: Recorder>(r: &mut R, diameter: Length, depth: Length) -
     given!(r, h_c[millimeter] = Length::new::<millimeter>(0.12), "thickness of the chip");
     given!(r, h[millimeter] = Length::new::<millimeter>(0.01), "film");
     step!(r, V[milliliter] = (PI * D * L + 2.0 * (PI * pow(D, 2.0) * L / 4.0) / h_c) * h / 1000.0, sources::COMMON_PRACTICE);
-    step!(r, i["drops"] = ceil(V / 0.04), sources::COMMON_PRACTICE);
+    step!(r, i [] = ceil(V / 0.04), sources::COMMON_PRACTICE);
     (Volume::new::<milliliter>(V), whole(i))
 }
 
@@ -150,7 +150,7 @@ pub fn tap_drops<R: Recorder>(r: &mut R, diameter: Length, depth: Length) -> Res
     given!(r, d[millimeter] = diameter, "diameter of the thread");
     given!(r, L[millimeter] = depth, "depth of the thread");
     positive("the diameter", d, "mm")?;
-    step!(r, i["drops"] = max(2.0, ceil(L / d)), sources::COMMON_PRACTICE);
+    step!(r, i [] = max(2.0, ceil(L / d)), sources::COMMON_PRACTICE);
     Ok(whole(i))
 }
 

@@ -1,13 +1,14 @@
 //! What a formula says when it has no answer.
 
 use crate::sources::Source;
+use crate::working::trimmed;
 
 /// Why a formula gives no number.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 #[non_exhaustive]
 pub enum FormulaError {
     /// A value lies outside the range its source covers.
-    #[error("{what} is {value:.4} {unit}; {rule} covers {low} to {high} {unit}")]
+    #[error("{what} is {}; {rule} covers {}, so check the value, or take the answer from a data sheet", of(*value, unit), span(*low, *high, unit))]
     OutOfRange {
         /// What the value is.
         what: &'static str,
@@ -24,7 +25,8 @@ pub enum FormulaError {
     },
     /// Two measured viscosities do not fall with temperature.
     #[error(
-        "the cool point ({cool_nu:.4} mm²/s at {cool_at:.1} °C) must be cooler and thicker than the hot one ({hot_nu:.4} mm²/s at {hot_at:.1} °C); check that the two were not exchanged"
+        "the cool point ({} mm²/s at {} °C) must be cooler and thicker than the hot one ({} mm²/s at {} °C); check that the two were not exchanged",
+        trimmed(*cool_nu), trimmed(*cool_at), trimmed(*hot_nu), trimmed(*hot_at)
     )]
     PointsOutOfOrder {
         /// Temperature of the cool point, °C.
@@ -49,7 +51,7 @@ pub enum FormulaError {
         thick: f64,
     },
     /// A value must be more than nothing.
-    #[error("{what} is {value} {unit}; it must be more than 0 {unit}")]
+    #[error("{what} is {}; it must be more than {}", of(*value, unit), of(0.0, unit))]
     NotPositive {
         /// What the value is.
         what: &'static str,
@@ -75,7 +77,7 @@ pub enum FormulaError {
         speed: f64,
     },
     /// An equation has no solution between the bounds that make sense.
-    #[error("no {what} between {low:.4} and {high:.4} answers this; check the inputs")]
+    #[error("no {what} between {} and {} answers this; check the values it is worked from", trimmed(*low), trimmed(*high))]
     NoRoot {
         /// Symbol of the unknown.
         what: &'static str,
@@ -84,6 +86,16 @@ pub enum FormulaError {
         /// The upper bound tried.
         high: f64,
     },
+}
+
+/// A value with its unit, if it has one.
+fn of(value: f64, unit: &str) -> String {
+    if unit.is_empty() { trimmed(value) } else { format!("{} {unit}", trimmed(value)) }
+}
+
+/// Limits with their unit, if they have one.
+fn span(low: f64, high: f64, unit: &str) -> String {
+    if high.is_finite() { format!("{} to {}", trimmed(low), of(high, unit)) } else { format!("{} and more", of(low, unit)) }
 }
 
 /// Refuses a value that is zero, negative or not a number.

@@ -178,11 +178,12 @@ pub fn film_regime<R: Recorder>(r: &mut R, journal: &Journal, eta: DynamicViscos
     let film_at_twice = minimum_film(r, &doubled, eta)?;
     let wanted = film_wanted(r, journal);
     given!(r, h_0[micrometer] = film, "least film at the load");
+    given!(r, h_2[micrometer] = film_at_twice, "least film at twice the load");
     given!(r, Ra_1[micrometer] = journal.journal_roughness, "roughness of the journal");
     given!(r, Ra_2[micrometer] = journal.bearing_roughness, "roughness of the bearing");
     step!(r, Lambda [] = h_0 / (1.25 * sqrt(pow(Ra_1, 2.0) + pow(Ra_2, 2.0))), sources::COMMON_PRACTICE);
     let borne = mean_pressure(r, journal) <= START_PRESSURE_MPA;
-    Ok(if film_at_twice >= wanted && borne {
+    Ok(if h_2 >= wanted.get::<micrometer>() && borne {
         FilmRegime::Full
     } else if Lambda >= 1.0 {
         FilmRegime::Mixed

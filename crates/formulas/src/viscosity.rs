@@ -70,7 +70,7 @@ pub(crate) struct Line {
     pub(crate) B: f64,
 }
 
-/// The ordinate of the chart at a viscosity.
+/// The ordinate of the chart, `W = log₁₀ log₁₀ Z`, at a viscosity.
 pub(crate) fn ordinate<R: Recorder>(r: &mut R, nu: KinematicViscosity) -> Result<f64, FormulaError> {
     given!(r, nu[mm2_per_s] = nu, "kinematic viscosity");
     within("the viscosity", nu, "mm²/s", COVERED, sources::ASTM_D341)?;
@@ -107,9 +107,16 @@ impl Line {
             });
         }
         given!(r, T_1[kelvin] = cool.at, "temperature of the cool point");
-        let W_1 = ordinate(r, cool.nu)?;
+        given!(r, nu_1[mm2_per_s] = cool.nu, "viscosity at the cool point");
         given!(r, T_2[kelvin] = hot.at, "temperature of the hot point");
-        let W_2 = ordinate(r, hot.nu)?;
+        given!(r, nu_2[mm2_per_s] = hot.nu, "viscosity at the hot point");
+        within("the viscosity at the cool point", nu_1, "mm²/s", COVERED, sources::ASTM_D341)?;
+        within("the viscosity at the hot point", nu_2, "mm²/s", COVERED, sources::ASTM_D341)?;
+        positive("the temperature of the cool point", T_1, "K")?;
+        step!(r, Z_1 [] = nu_1 + 0.7 + C(nu_1) - D(nu_1) + E(nu_1) - F(nu_1) + G(nu_1) - H(nu_1), sources::ASTM_D341);
+        step!(r, W_1 [] = log10(log10(Z_1)), sources::ASTM_D341);
+        step!(r, Z_2 [] = nu_2 + 0.7 + C(nu_2) - D(nu_2) + E(nu_2) - F(nu_2) + G(nu_2) - H(nu_2), sources::ASTM_D341);
+        step!(r, W_2 [] = log10(log10(Z_2)), sources::ASTM_D341);
         step!(r, B [] = (W_1 - W_2) / (log10(T_2) - log10(T_1)), sources::ASTM_D341);
         step!(r, A [] = W_1 + B * log10(T_1), sources::ASTM_D341);
         Ok(Self { A, B })

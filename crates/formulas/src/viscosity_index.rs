@@ -34,15 +34,21 @@ const PIECES: [[f64; 7]; 16] = [
     [70.0, 0.835_31, 14.6731, -216.246, 0.168_41, 11.8493, -96.947],
 ];
 
-/// L and H, the viscosities at 40 °C of the standard's oils of index 0 and 100 that have the viscosity Y at 100 °C.
-fn reference_oils<R: Recorder>(r: &mut R, Y: f64) -> (f64, f64) {
-    let mut piece = PIECES[0];
+/// The quadratics that hold at a viscosity at 100 °C: a to f.
+fn piece(Y: f64) -> [f64; 6] {
+    let mut found = PIECES[0];
     for candidate in PIECES {
         if candidate[0] <= Y {
-            piece = candidate;
+            found = candidate;
         }
     }
-    let [_, a, b, c, d, e, f] = piece;
+    let [_, a, b, c, d, e, f] = found;
+    [a, b, c, d, e, f]
+}
+
+/// L and H, the viscosities at 40 °C of the standard's oils of index 0 and 100 that have the viscosity Y at 100 °C.
+fn reference_oils<R: Recorder>(r: &mut R, Y: f64) -> (f64, f64) {
+    let [a, b, c, d, e, f] = piece(Y);
     step!(r, L[mm2_per_s] = a * pow(Y, 2.0) + b * Y + c, sources::ASTM_D2270);
     step!(r, H[mm2_per_s] = d * pow(Y, 2.0) + e * Y + f, sources::ASTM_D2270);
     (L, H)
@@ -156,9 +162,15 @@ pub fn viscosity_100_from_index<R: Recorder>(r: &mut R, nu40: KinematicViscosity
     given!(r, U[mm2_per_s] = nu40, "kinematic viscosity at 40 °C");
     given!(r, VI [] = index, "viscosity index");
     within("the viscosity index", VI, "", (-1000.0, 1000.0), sources::ASTM_D2270)?;
-    let nu_40 = |Y: f64| {
-        viscosity_40_from_index(&mut Silent, KinematicViscosity::new::<mm2_per_s>(Y), VI).map_or(f64::NAN, |nu| nu.get::<mm2_per_s>())
-    };
-    solve!(r, Y [mm2_per_s] in (LEAST_NU_100, max(U, LEAST_NU_100)): nu_40(Y) == U, sources::ASTM_D2270);
+    let L = |Y: f64| reference_oils(&mut Silent, Y).0;
+    let H = |Y: f64| reference_oils(&mut Silent, Y).1;
+    // Only read above an index of 100; below it, nothing is asked of it and it must only have a value.
+    step!(r, N [] = log10(max(VI - 100.0, 0.0) * 0.00715 + 1.0), sources::ASTM_D2270);
+    solve!(
+        r,
+        Y [mm2_per_s] in (LEAST_NU_100, max(U, LEAST_NU_100)):
+            (if VI <= 100.0 { L(Y) - VI / 100.0 * (L(Y) - H(Y)) } else { H(Y) / pow(Y, N) }) == U,
+        sources::ASTM_D2270
+    );
     Ok(KinematicViscosity::new::<mm2_per_s>(Y))
 }

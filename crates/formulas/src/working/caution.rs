@@ -49,8 +49,9 @@ impl fmt::Display for Caution {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Extrapolated { what, value, unit, low, high } => {
-                let [value, low, high] = [value, low, high].map(|number| super::number(*number, 4));
-                write!(f, "{what} ({value} {unit}) lies outside {low} to {high} {unit}; the answer is carried beyond what is known.")
+                let [value, low, high] = [value, low, high].map(|number| super::trimmed(*number));
+                let unit = if unit.is_empty() { String::new() } else { format!(" {unit}") };
+                write!(f, "{what} ({value}{unit}) lies outside {low} to {high}{unit}; the answer is carried beyond what is known.")
             }
             Self::Disputed { what, why } => write!(f, "Opinions differ on {what}: {why}."),
             Self::Rough { what, why } => write!(f, "Take {what} as a first guess: {why}."),

@@ -2,13 +2,34 @@
 //!
 //! A chapter's functions are generic over a [`Recorder`]. [`Silent`] keeps nothing and costs nothing; [`Notebook`] keeps every entry for
 //! a sheet. The macros [`given!`](crate::given), [`step!`](crate::step) and [`solve!`](crate::solve) write the entries.
+//!
+//! A form the macros cannot show does not compile, so nothing is computed that is not shown:
+//! ```compile_fail
+//! # use formulas::{Recorder, sources, step};
+//! fn work<R: Recorder>(r: &mut R, x: f64) -> f64 {
+//!     step!(r, y [] = x.sqrt(), sources::DEFINITION);
+//!     y
+//! }
+//! ```
+//! The same step as a call compiles, and costs nothing with the silent recorder:
+//! ```
+//! # use formulas::{Notebook, Recorder, Silent, math::sqrt, sources, step};
+//! fn work<R: Recorder>(r: &mut R, x: f64) -> f64 {
+//!     step!(r, y [] = sqrt(x), sources::DEFINITION);
+//!     y
+//! }
+//! assert_eq!(work(&mut Silent, 9.0), 3.0);
+//! let mut notebook = Notebook::new();
+//! work(&mut notebook, 9.0);
+//! assert_eq!(notebook.lines(), ["y = √x = 3  [definition]"]);
+//! ```
 
 mod caution;
 mod notebook;
 mod root;
 
 pub use caution::Caution;
-pub use notebook::{Entry, Notebook, number};
+pub use notebook::{Entry, Notebook, number, trimmed};
 pub use root::{Root, root};
 
 use crate::sources::Source;
@@ -96,7 +117,7 @@ pub fn fill(parts: &[Part]) -> String {
         match part {
             Part::Text(text) => filled.push_str(text),
             Part::Value(value) => {
-                let text = number(*value, 5);
+                let text = trimmed(*value);
                 // A sign or a power of ten would otherwise run into what stands beside it.
                 if text.starts_with('−') || text.contains('×') {
                     filled.extend(["(", &text, ")"]);

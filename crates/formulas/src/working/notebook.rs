@@ -135,11 +135,11 @@ fn tidy(unit: &str) -> String {
 
 fn with_unit(value: f64, unit: &str) -> String {
     // A bare number is mostly an intermediate value, on which the next step hangs; it keeps more of its digits.
-    if unit.is_empty() { number(value, 5) } else { format!("{} {}", number(value, 3), tidy(unit)) }
+    if unit.is_empty() { trimmed(value) } else { format!("{} {}", number(value, 3), tidy(unit)) }
 }
 
 fn value_mathml(value: f64, unit: &str) -> String {
-    let text = number(value, if unit.is_empty() { 5 } else { 3 });
+    let text = if unit.is_empty() { trimmed(value) } else { number(value, 3) };
     let mut mathml = match text.split_once("×10") {
         Some((mantissa, power)) => {
             let power: String = power.chars().map(lowered).collect();
@@ -163,6 +163,15 @@ fn lowered(c: char) -> char {
 fn raised(c: char) -> char {
     let c = if c == '-' { '−' } else { c };
     RAISED.iter().find(|(_, plain)| *plain == c).map_or(c, |(raised, _)| *raised)
+}
+
+/// A number to five significant digits, without the zeros a constant would end in: `0.5`, `9.0732`, `3×10⁻⁹`.
+#[must_use]
+pub fn trimmed(value: f64) -> String {
+    let text = number(value, 5);
+    let (mantissa, power) = text.split_once('×').map_or((text.as_str(), None), |(mantissa, power)| (mantissa, Some(power)));
+    let mantissa = if mantissa.contains('.') { mantissa.trim_end_matches('0').trim_end_matches('.') } else { mantissa };
+    power.map_or_else(|| mantissa.to_owned(), |power| format!("{mantissa}×{power}"))
 }
 
 /// A number to so many significant digits, never rounding away a whole one: `313`, `68.0`, `0.0500`, `1.20×10⁻⁶`.
