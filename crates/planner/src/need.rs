@@ -262,6 +262,13 @@ impl How {
 }
 
 impl Need {
+    /// The reason to read first: that of the kind of fluid asked for.
+    #[must_use]
+    pub fn leading_reason(&self) -> String {
+        let leading = self.demands.iter().find(|demand| matches!(demand.test, crate::demand::Test::Class { .. })).or(self.demands.first());
+        leading.map(|demand| demand.why.to_string()).unwrap_or_default()
+    }
+
     /// The dose of a fluid of this form, where the place takes one.
     #[must_use]
     pub fn dose(&self, form: Form) -> Option<Dose> {

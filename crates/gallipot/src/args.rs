@@ -1,0 +1,151 @@
+//! What can be typed.
+
+use std::path::PathBuf;
+
+use clap::{Args as Group, Parser, Subcommand, ValueEnum};
+use units::System;
+
+/// Which oils, greases, cutting fluids, adhesives and cleaners a small machine shop needs: what to buy first, where each goes, how
+/// much and how often.
+#[derive(Debug, Parser)]
+#[command(name = "gallipot", version, about, max_term_width = 100)]
+pub struct Args {
+    /// What to do.
+    #[command(subcommand)]
+    pub command: Command,
+}
+
+/// The commands.
+#[derive(Debug, Subcommand)]
+pub enum Command {
+    /// Work out what to buy in which order, and what goes where
+    #[command(after_help = "Examples:
+  gallipot plan examples/alder-lock.toml
+  gallipot plan shop.toml --rungs 5 --units inch
+  gallipot plan shop.toml --budget 60 --without slideway-68
+  gallipot plan shop.toml --json > plan.json")]
+    Plan(Plan),
+    /// Say whether a shop file is sound, and what was supposed in reading it
+    #[command(after_help = "Examples:
+  gallipot check shop.toml
+  gallipot check shop.toml --json
+
+Exit code 0 when the file is sound, 1 when it is not.")]
+    Check(Check),
+    /// Show every finding behind what goes on one place, for several fluids side by side
+    #[command(after_help = "Examples:
+  gallipot why shop.toml \"bench lathe bed ways\"
+  gallipot why shop.toml \"bed ways\" slideway-68 hydraulic-32 lithium-2")]
+    Why(Why),
+    /// Print completions for a shell
+    #[command(after_help = "Example:
+  gallipot completions bash > ~/.local/share/bash-completion/completions/gallipot")]
+    Completions(Completions),
+    /// Print the manual page
+    #[command(after_help = "Example:
+  gallipot man > gallipot.1 && man ./gallipot.1")]
+    Man,
+    /// Print the JSON Schema of what `--json` prints
+    Schema(Schema),
+}
+
+/// `plan`
+#[derive(Debug, Group)]
+pub struct Plan {
+    #[command(flatten)]
+    pub common: Common,
+    /// Money to spend: adds the best set of fluids for it, in the shop's currency
+    #[arg(long, value_name = "MONEY", value_parser = money)]
+    pub budget: Option<f64>,
+    /// Do without a fluid or a class of fluids; may be given several times
+    #[arg(long, value_name = "FLUID")]
+    pub without: Vec<String>,
+    /// How many purchases to show
+    #[arg(long, value_name = "NUMBER", default_value_t = 12, value_parser = clap::value_parser!(u16).range(1..=60))]
+    pub rungs: u16,
+}
+
+/// `check`
+#[derive(Debug, Group)]
+pub struct Check {
+    #[command(flatten)]
+    pub common: Common,
+}
+
+/// `why`
+#[derive(Debug, Group)]
+pub struct Why {
+    #[command(flatten)]
+    pub common: Common,
+    /// The place: a machine and a point, or a job and a step; any part that names only one
+    pub place: String,
+    /// Fluids to hold against it; the best four where none is named
+    pub fluids: Vec<String>,
+}
+
+/// What every command about a shop takes.
+#[derive(Debug, Group)]
+pub struct Common {
+    /// The shop file, in TOML; `-` reads standard input
+    pub shop: PathBuf,
+    /// Print JSON for programs instead of tables for people
+    #[arg(long)]
+    pub json: bool,
+    /// Units of the answer, whatever the file says
+    #[arg(long, value_enum)]
+    pub units: Option<Units>,
+}
+
+/// `completions`
+#[derive(Debug, Group)]
+pub struct Completions {
+    /// The shell
+    pub shell: clap_complete::Shell,
+}
+
+/// `schema`
+#[derive(Debug, Group)]
+pub struct Schema {
+    /// Whose JSON
+    #[arg(value_enum)]
+    pub of: Answer,
+}
+
+/// Answers that come as JSON.
+#[derive(Debug, Clone, Copy, ValueEnum)]
+pub enum Answer {
+    /// What `plan --json` prints
+    Plan,
+    /// What `check --json` prints
+    Check,
+    /// What `why --json` prints
+    Why,
+}
+
+/// Systems of units.
+#[derive(Debug, Clone, Copy, ValueEnum)]
+pub enum Units {
+    /// Millimetres, millilitres, degrees Celsius
+    Metric,
+    /// Inches, fluid ounces, degrees Fahrenheit
+    Inch,
+    /// Both
+    Both,
+}
+
+impl From<Units> for System {
+    fn from(units: Units) -> Self {
+        match units {
+            Units::Metric => Self::Metric,
+            Units::Inch => Self::Inch,
+            Units::Both => Self::Both,
+        }
+    }
+}
+
+fn money(text: &str) -> Result<f64, String> {
+    match text.trim().parse::<f64>() {
+        Ok(money) if money.is_finite() && money >= 0.0 => Ok(money),
+        _ => Err("give a sum of money without a currency sign, such as 60 or 49.50; it counts in the shop's currency".to_owned()),
+    }
+}

@@ -1,0 +1,82 @@
+//! Reading the shop file.
+
+use std::io::Read;
+use std::path::Path;
+
+use planner::needs::kinds;
+use reference::Reference;
+use shop::{Problem, Shop};
+use units::System;
+
+use crate::args::Common;
+use crate::problems;
+
+/// Why a command gives no answer.
+pub enum Failure {
+    /// In one sentence.
+    Said(String),
+    /// The shop file's problems.
+    File(ShopFile, Vec<Problem>),
+}
+
+impl Failure {
+    /// Prints it to standard error.
+    pub fn print(&self) {
+        match self {
+            Self::Said(text) => anstream::eprintln!("gallipot: {text}"),
+            Self::File(file, found) => anstream::eprintln!("{}", problems::render(file, found)),
+        }
+    }
+}
+
+/// A shop file as it was read.
+pub struct ShopFile {
+    /// Its path as given.
+    pub path: String,
+    /// Its bytes.
+    pub bytes: Vec<u8>,
+}
+
+/// A file longer than this is read no further; the reader then refuses it.
+const LONGEST_READ: u64 = 64 << 20;
+
+impl ShopFile {
+    /// Reads the bytes of the file, or of standard input for `-`.
+    pub fn open(path: &Path) -> Result<Self, Failure> {
+        let shown = path.display().to_string();
+        let mut bytes = Vec::new();
+        let read = if shown == "-" {
+            std::io::stdin().take(LONGEST_READ).read_to_end(&mut bytes)
+        } else {
+            std::fs::File::open(path).and_then(|file| file.take(LONGEST_READ).read_to_end(&mut bytes))
+        };
+        match read {
+            Ok(_) => Ok(Self { path: shown, bytes }),
+            Err(error) => Err(Failure::Said(format!("cannot read {shown}: {error}. Give the path of a shop file, such as examples/alder-lock.toml."))),
+        }
+    }
+
+    /// The shop it describes.
+    pub fn shop(&self) -> Result<Shop, Vec<Problem>> {
+        shop::read(&self.bytes, kinds(), Reference::embedded())
+    }
+
+    /// Its text, as far as it is text.
+    pub fn text(&self) -> String {
+        String::from_utf8_lossy(&self.bytes).into_owned()
+    }
+}
+
+/// The file and its shop; the units wanted stand in the shop.
+pub fn read(common: &Common) -> Result<(ShopFile, Shop), Failure> {
+    let file = ShopFile::open(&common.shop)?;
+    match file.shop() {
+        Ok(mut shop) => {
+            if let Some(units) = common.units {
+                shop.units = System::from(units);
+            }
+            Ok((file, shop))
+        }
+        Err(found) => Err(Failure::File(file, found)),
+    }
+}

@@ -1,0 +1,291 @@
+//! `plan`: what to buy in which order, what goes where.
+
+use std::process::ExitCode;
+
+use planner::need::{Dose, DoseUnit};
+use planner::report::{ChartRow, EveryRow, Report, RungRow, StepRow};
+use planner::{Plan, PlanError, Wishes, plan};
+use reference::Reference;
+use shop::did_you_mean;
+use units::{Digits, System, show_number};
+
+use crate::args;
+use crate::check::assumptions;
+use crate::input::{Failure, read};
+use crate::shell::print_json;
+use crate::style::{bar, bold, dim, grade, heading, paragraph, table, width};
+
+/// Runs the command.
+pub fn run(wanted: &args::Plan) -> Result<ExitCode, Failure> {
+    let (file, shop) = read(&wanted.common)?;
+    let reference = Reference::embedded();
+    known(&wanted.without, reference)?;
+    let wishes = Wishes { rungs: Some(usize::from(wanted.rungs)), without: wanted.without.clone(), budget: wanted.budget };
+    let plan = match plan(&shop, reference, &wishes) {
+        Ok(plan) => plan,
+        Err(PlanError::Shop(found)) => return Err(Failure::File(file, found)),
+        Err(error) => return Err(Failure::Said(error.to_string())),
+    };
+    let report = plan.report(shop.units);
+    if wanted.common.json {
+        return print_json(&report);
+    }
+    anstream::println!("{}", Page { plan: &plan, report: &report, units: shop.units }.text());
+    Ok(ExitCode::SUCCESS)
+}
+
+fn known(without: &[String], reference: &Reference) -> Result<(), Failure> {
+    let is_known = |word: &&String| reference.fluid(word).is_none() && reference.class(word).is_none();
+    match without.iter().find(is_known) {
+        None => Ok(()),
+        Some(word) => {
+            let mend = did_you_mean(word, reference.fluids.keys().chain(reference.classes.keys()).map(String::as_str));
+            Err(Failure::Said(format!("`{word}` is neither a fluid nor a class of fluids. {mend}")))
+        }
+    }
+}
+
+/// The plan on its way to the terminal.
+struct Page<'a> {
+    plan: &'a Plan<'a>,
+    report: &'a Report,
+    units: System,
+}
+
+impl Page<'_> {
+    fn text(&self) -> String {
+        let mut parts = vec![self.title(), self.ladder()];
+        parts.extend(self.budget());
+        parts.extend(self.charts());
+        parts.extend(self.work());
+        parts.extend(self.unserved());
+        parts.push(self.cautions());
+        parts.push(format!(
+            "{}\n{}",
+            heading(&format!("Supposed, because the file does not say ({})", self.report.assumptions.len())),
+            assumptions(&self.plan.shop.assumptions)
+        ));
+        parts.join("\n\n")
+    }
+
+    fn title(&self) -> String {
+        let room = &self.plan.shop.room;
+        let air = [room.coldest, room.hottest].map(|at| units::show(at, self.units));
+        let line = format!(
+            "{} machines, {} kinds of work, {} needs. Air {} to {}. Prices in {}, indicative.",
+            self.report.shop.machines.len(),
+            self.report.shop.work.len(),
+            self.report.needs.len(),
+            air[0],
+            air[1],
+            self.report.shop.currency
+        );
+        format!("{}\n{}", bold(&self.report.shop.name), paragraph(&line, "", ""))
+    }
+
+    fn ladder(&self) -> String {
+        let mut lines = vec![heading("What to buy, in this order")];
+        if self.report.ladder.is_empty() {
+            lines.push("  Nothing: what stands in the cupboard serves all it can.".to_owned());
+        }
+        lines.extend(self.report.ladder.iter().map(|rung| self.rung(rung)));
+        let legend = "The bar is the share of all that could be served. A rung keeps its place in the stated share of 500 draws \
+                      of weights, prices and grades.";
+        lines.push(dim(&paragraph(legend, "  ", "  ")));
+        lines.join("\n")
+    }
+
+    fn rung(&self, rung: &RungRow) -> String {
+        const BAR: usize = 16;
+        let share = self.plan.served(rung.total);
+        let pack = rung.pack.as_ref().map_or_else(String::new, |pack| format!("{}, {:.2} {}", pack.size, pack.price, pack.currency));
+        let left = format!("{:>3}  {}", rung.rung, rung.name);
+        let right = format!("{pack:>20}  {} {:>3.0} %", bar(share, BAR), share * 100.0);
+        let gap = width().saturating_sub(left.chars().count() + right.chars().count());
+        let mut lines = if gap >= 2 {
+            vec![format!("{:>3}  {}{}{right}", rung.rung, bold(&rung.name), " ".repeat(gap))]
+        } else {
+            let gap = width().saturating_sub(right.chars().count());
+            vec![format!("{:>3}  {}", rung.rung, bold(&rung.name)), format!("{}{right}", " ".repeat(gap))]
+        };
+        let opens = if rung.needs.is_empty() { "betters places that something else serves already".to_owned() } else { self.opened(rung) };
+        lines.push(paragraph(&opens, "       ", "       "));
+        let mut notes = vec![format!("keeps its place in {:.0} % of draws", rung.holds_in * 100.0)];
+        if rung.opens_with_next {
+            notes.push("pays together with the next one".to_owned());
+        }
+        let best = self.plan.served(rung.best_possible);
+        if best > share + 0.005 {
+            notes.push(format!("the best {} fluids together would serve {:.0} %", rung.rung, best * 100.0));
+        }
+        if rung.gap > 0.0 {
+            notes.push(format!("proven to within {:.1} %", 100.0 * rung.gap));
+        }
+        lines.push(dim(&paragraph(&notes.join("; "), "       ", "       ")));
+        lines.join("\n")
+    }
+
+    /// What a rung opens, a machine or job at a time.
+    fn opened(&self, rung: &RungRow) -> String {
+        let mut groups: Vec<(&str, Vec<&str>)> = Vec::new();
+        for need in self.report.needs.iter().filter(|need| rung.needs.contains(&need.id)) {
+            let (whole, part) = match (&need.machine, &need.point, &need.job, &need.step) {
+                (Some(machine), Some(point), _, _) => (machine, point),
+                (_, _, Some(job), Some(step)) => (job, step),
+                _ => continue,
+            };
+            match groups.iter_mut().find(|(name, _)| name == whole) {
+                Some((_, parts)) => parts.push(part),
+                None => groups.push((whole, vec![part])),
+            }
+        }
+        let words = groups.iter().map(|(whole, parts)| format!("{whole}: {}", parts.join(", ")));
+        format!("opens {}", words.collect::<Vec<_>>().join("; "))
+    }
+
+    fn budget(&self) -> Option<String> {
+        let best = self.report.budget.as_ref()?;
+        let currency = &self.report.shop.currency;
+        let share = self.plan.served(best.total) * 100.0;
+        let names: Vec<String> = best.fluids.iter().map(|key| self.plan.reference.name_of(key)).collect();
+        let proof = if best.gap > 0.0 { format!(" Proven to within {:.1} %.", best.gap * 100.0) } else { String::new() };
+        let text = if names.is_empty() {
+            format!("For {:.2} {currency} nothing on the list can be bought that serves more.", best.budget)
+        } else {
+            format!("For {:.2} {currency} the best set is: {}. It costs {:.2} and serves {share:.0} %.{proof}", best.budget, names.join("; "), best.cost)
+        };
+        Some(format!("{}\n{}", heading("The best for the money"), paragraph(&text, "  ", "  ")))
+    }
+
+    fn charts(&self) -> Vec<String> {
+        self.report.shop.machines.iter().map(|machine| self.chart(machine)).collect()
+    }
+
+    fn chart(&self, machine: &str) -> String {
+        const WIDE: usize = 110;
+        let wide = width() >= WIDE;
+        let header: &[&str] =
+            if wide { &["  point", "fluid", "how much", "how", "how often", "serves"] } else { &["  point", "fluid", "how much", "how often", "serves"] };
+        let mut table = table(header, &[]);
+        for row in self.report.chart.iter().filter(|row| row.machine == machine) {
+            let mut cells = vec![format!("  {}", row.point)];
+            cells.push(row.name.clone().unwrap_or_else(|| if row.grade.is_none() && row.dose.is_none() { format!("none: {}", row.reason) } else { String::new() }));
+            cells.push(row.dose.map_or_else(String::new, |dose| amount(dose, self.units)));
+            if wide {
+                cells.push(row.how.clone());
+            }
+            cells.push(if row.fluid.is_some() { every(&row.every) } else { String::new() });
+            cells.push(row.grade.map_or_else(String::new, grade));
+            table.add_row(cells);
+        }
+        let mut lines = vec![heading(&format!("Lubrication chart: {machine}")), table.trim_fmt()];
+        lines.extend(minds(self.report.chart.iter().filter(|row| row.machine == machine).map(|row: &ChartRow| (&row.point, &row.mind))));
+        lines.join("\n")
+    }
+
+    fn work(&self) -> Option<String> {
+        if self.report.work.is_empty() {
+            return None;
+        }
+        let mut lines = vec![heading("What the work takes")];
+        for job in &self.report.work {
+            lines.push(format!("  {}", bold(&job.job)));
+            let mut table = table(&[], &[]);
+            for step in &job.steps {
+                let fluid = step.name.clone().unwrap_or_else(|| format!("none: {}", step.reason));
+                let amount = step.dose.map_or_else(String::new, |dose| amount(dose, self.units));
+                table.add_row([format!("    {}", step.step), fluid, amount, step.grade.map_or_else(String::new, grade)]);
+            }
+            lines.push(table.trim_fmt());
+            lines.extend(minds(job.steps.iter().map(|step: &StepRow| (&step.step, &step.mind))));
+        }
+        Some(lines.join("\n"))
+    }
+
+    fn unserved(&self) -> Option<String> {
+        if self.report.unserved.is_empty() {
+            return None;
+        }
+        let mut lines = vec![heading(&format!("Not served by this ladder ({})", self.report.unserved.len()))];
+        for row in &self.report.unserved {
+            lines.push(paragraph(&format!("{}: {}", row.place, row.why), "  ", "    "));
+        }
+        Some(lines.join("\n"))
+    }
+
+    fn cautions(&self) -> String {
+        let mut lines = vec![heading("Mind")];
+        for caution in &self.report.cautions {
+            lines.push(paragraph(&format!("{}. {}", caution.about, caution.text), "  ", "    "));
+        }
+        lines.join("\n")
+    }
+}
+
+/// What to mind, each sentence once, with the places it concerns.
+fn minds<'a>(rows: impl Iterator<Item = (&'a String, &'a Vec<String>)>) -> Vec<String> {
+    let mut said: Vec<(&str, Vec<&str>)> = Vec::new();
+    for (place, minds) in rows {
+        for text in minds {
+            match said.iter_mut().find(|(known, _)| known == text) {
+                Some((_, places)) => places.push(place),
+                None => said.push((text, vec![place])),
+            }
+        }
+    }
+    said.iter().map(|(text, places)| dim(&paragraph(&format!("{}: {text}", places.join(", ")), "  ", "    "))).collect()
+}
+
+/// An amount as it is measured out at the bench: drops, millilitres, grams.
+fn amount(dose: Dose, units: System) -> String {
+    const DROP_ML: f64 = 0.04;
+    const MANY_DROPS: f64 = 10.0;
+    const ML_PER_US_FL_OZ: f64 = 29.5735;
+    const G_PER_OZ: f64 = 28.3495;
+    let number = |value: f64| show_number(value, Digits::Significant(2));
+    let (unit, inch) = match dose.unit {
+        DoseUnit::Millilitre => {
+            let drops = (dose.likely / DROP_ML).round().max(1.0);
+            if drops <= MANY_DROPS {
+                return if drops > 1.0 { format!("{drops} drops") } else { "1 drop".to_owned() };
+            }
+            ("mL", Some((ML_PER_US_FL_OZ, "fl oz(US)")))
+        }
+        DoseUnit::Gram => ("g", Some((G_PER_OZ, "oz"))),
+        DoseUnit::Metre => ("m", None),
+        DoseUnit::Piece => ("pieces", None),
+    };
+    let metric = format!("{} {unit}", number(dose.likely));
+    match (units, inch) {
+        (System::Inch, Some((per, unit))) => format!("{} {unit}", number(dose.likely / per)),
+        (System::Both, Some((per, unit))) => format!("{metric} ({} {unit})", number(dose.likely / per)),
+        _ => metric,
+    }
+}
+
+/// How often, as one says it.
+fn every(every: &EveryRow) -> String {
+    const DAYS_A_WEEK: f64 = 7.0;
+    const DAYS_A_MONTH: f64 = 30.4;
+    const DAYS_A_YEAR: f64 = 365.0;
+    let number = |value: f64| show_number(value, Digits::Significant(2));
+    let running = every.running_hours.map(|hours| format!("{} h running", number(hours)));
+    if let Some(words) = &every.words {
+        return running.map_or_else(|| words.clone(), |running| format!("{words}, and each {running}"));
+    }
+    let calendar = every.days.map(|days| {
+        let (value, one, many) = match days {
+            days if days < 2.0 * DAYS_A_WEEK => (days, "daily", "days"),
+            days if days < 2.0 * DAYS_A_MONTH => (days / DAYS_A_WEEK, "weekly", "weeks"),
+            days if days < 1.5 * DAYS_A_YEAR => (days / DAYS_A_MONTH, "monthly", "months"),
+            days => (days / DAYS_A_YEAR, "yearly", "years"),
+        };
+        if value.round() <= 1.0 { one.to_owned() } else { format!("every {} {many}", value.round()) }
+    });
+    match (running, calendar) {
+        (Some(running), Some(calendar)) => format!("each {running}, at least {calendar}"),
+        (Some(running), None) => format!("each {running}"),
+        (None, Some(calendar)) => calendar,
+        (None, None) => String::new(),
+    }
+}

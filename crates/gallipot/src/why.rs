@@ -1,0 +1,96 @@
+//! `why`: every finding behind what goes on one place.
+
+use std::process::ExitCode;
+
+use planner::why::{Why, WhyError, why};
+use reference::Reference;
+use units::System;
+
+use crate::args;
+use crate::input::{Failure, read};
+use crate::shell::print_json;
+use crate::style::{bold, dim, grade, heading, paragraph};
+
+/// Runs the command.
+pub fn run(wanted: &args::Why) -> Result<ExitCode, Failure> {
+    let (file, shop) = read(&wanted.common)?;
+    let reference = Reference::embedded();
+    let account = match why(&shop, reference, &wanted.place, &wanted.fluids, shop.units) {
+        Ok(account) => account,
+        Err(WhyError::Shop(found)) => return Err(Failure::File(file, found)),
+        Err(WhyError::Place { asked, known }) => return Err(Failure::Said(no_such_place(&asked, &known))),
+        Err(WhyError::Fluid { asked }) => {
+            let mend = shop::did_you_mean(&asked, reference.fluids.keys().map(String::as_str));
+            return Err(Failure::Said(format!("`{asked}` is not a fluid known here. {mend}")));
+        }
+    };
+    if wanted.common.json {
+        return print_json(&account);
+    }
+    show(&account, reference, shop.units);
+    Ok(ExitCode::SUCCESS)
+}
+
+fn no_such_place(asked: &str, known: &[String]) -> String {
+    let part: Vec<&str> = known.iter().map(String::as_str).filter(|id| id.contains(&asked.to_lowercase().replace(' ', "-"))).collect();
+    if part.len() > 1 {
+        return format!("`{asked}` names several places: {}. Name one of them.", part.join(", "));
+    }
+    let mut near: Vec<&str> = known.iter().map(String::as_str).collect();
+    near.sort_by(|a, b| strsim::jaro_winkler(b, asked).total_cmp(&strsim::jaro_winkler(a, asked)));
+    near.truncate(5);
+    format!("no place of this shop is called `{asked}`. The nearest: {}.", near.join(", "))
+}
+
+fn show(account: &Why, reference: &Reference, _units: System) {
+    anstream::println!("{}\n", bold(&format!("{} ({})", account.place, account.kind)));
+    let weight = &account.weight;
+    anstream::println!(
+        "{}",
+        paragraph(
+            &format!(
+                "Without: {} ({}), {:.0} times a year ({:.2}){}: weight {:.2}. {}",
+                weight.consequence,
+                weight.consequence_weight,
+                weight.times_a_year,
+                weight.frequency_weight,
+                if weight.priority == 1.0 { String::new() } else { format!(", your priority × {}", weight.priority) },
+                weight.value,
+                weight.consequence_why
+            ),
+            "",
+            ""
+        )
+    );
+    if let Some(nothing) = &account.nothing {
+        anstream::println!("\nNothing is put there: {nothing}.");
+        return;
+    }
+    if !account.working.is_empty() {
+        anstream::println!("\n{}", heading("How the numbers came about"));
+        for line in &account.working {
+            anstream::println!("{}", paragraph(line, "  ", "      "));
+        }
+    }
+    for verdict in &account.verdicts {
+        anstream::println!("\n{}", heading(&format!("{}: {}", verdict.name, verdict.grade.word())));
+        for finding in &verdict.findings {
+            anstream::println!("  {} {}", grade(finding.grade), bold(&finding.demand));
+            anstream::println!("{}", paragraph(&format!("asked {}; it gives {}", finding.asked, finding.given), "      ", "      "));
+            let source = source(reference, &finding.source);
+            anstream::println!("{}", paragraph(&format!("because {} [{source}]", finding.why), "      ", "      "));
+        }
+    }
+    for text in &account.mind {
+        anstream::println!("\n{}", paragraph(text, "Mind: ", "      "));
+    }
+    anstream::println!("\n{}", dim(&format!("The place is called {} in commands and JSON.", account.need)));
+}
+
+fn source(reference: &Reference, key: &str) -> String {
+    match key {
+        "maker" => "the maker's instruction".to_owned(),
+        "shop-file" => "your shop file".to_owned(),
+        _ => reference.sources.get(key).map_or_else(|| key.to_owned(), |source| format!("{}; {}", source.title, source.standing)),
+    }
+}

@@ -1,0 +1,71 @@
+//! What goes on each point and into each step, out of the fluids the plan counts on.
+
+use crate::need::{Dose, Need, Place};
+use crate::plan::Weighed;
+use crate::verdict::Grade;
+
+/// What goes on one point, or into one step of a job.
+#[derive(Debug, Clone)]
+pub struct Serving {
+    /// The need, as a place in the plan's list.
+    pub need: usize,
+    /// The fluid, as a place in the plan's list; none where nothing serves or nothing is wanted.
+    pub fluid: Option<usize>,
+    /// How well it serves.
+    pub grade: Option<Grade>,
+    /// How much.
+    pub dose: Option<Dose>,
+    /// How it is put there.
+    pub how: String,
+    /// Why this fluid and no other, or why none.
+    pub reason: String,
+}
+
+/// The best of the kept fluids for each need: the best grade, and among equals the one kept first.
+pub(crate) fn serve(needs: &[Need], fluids: &[Weighed<'_>], kept: &[usize]) -> Vec<Serving> {
+    needs.iter().enumerate().map(|(place, need)| serving(place, need, fluids, kept)).collect()
+}
+
+fn serving(place: usize, need: &Need, fluids: &[Weighed<'_>], kept: &[usize]) -> Serving {
+    if let Some(nothing) = &need.nothing {
+        return Serving { need: place, fluid: None, grade: None, dose: None, how: String::new(), reason: nothing.to_string() };
+    }
+    let best = kept.iter().copied().filter(|fluid| fluids[*fluid].grades[place].serves()).min_by_key(|fluid| fluids[*fluid].grades[place]);
+    let Some(best) = best else {
+        return Serving { need: place, fluid: None, grade: None, dose: None, how: String::new(), reason: unserved(place, fluids) };
+    };
+    let fluid = fluids[best].fluid;
+    Serving {
+        need: place,
+        fluid: Some(best),
+        grade: Some(fluids[best].grades[place]),
+        dose: need.dose(fluid.form),
+        how: need.how.words(fluid.form).into_owned(),
+        reason: need.leading_reason(),
+    }
+}
+
+/// Why none of the kept fluids serves: what would, or that nothing known does.
+fn unserved(place: usize, fluids: &[Weighed<'_>]) -> String {
+    let names = |grade: Grade| -> Vec<&str> {
+        fluids.iter().filter(|weighed| weighed.allowed && weighed.grades[place] == grade).map(|weighed| weighed.fluid.name.as_str()).collect()
+    };
+    let (right, will_do) = (names(Grade::Right), names(Grade::WillDo));
+    match (right.first(), will_do.first()) {
+        (Some(right), _) => format!("not yet on the ladder: {right} would be right"),
+        (None, Some(will_do)) => format!("not yet on the ladder: {will_do} would do"),
+        (None, None) => {
+            let refused = fluids.iter().find(|weighed| !weighed.allowed && weighed.fluid.barred.is_none() && weighed.grades[place].serves());
+            refused.map_or_else(
+                || "no fluid known here meets every demand of this place".to_owned(),
+                |weighed| format!("you chose to do without {}, which would serve", weighed.fluid.name),
+            )
+        }
+    }
+}
+
+/// Whether a need is a point of a machine.
+#[must_use]
+pub fn is_point(need: &Need) -> bool {
+    matches!(need.place, Place::Point { .. })
+}
