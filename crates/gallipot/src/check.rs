@@ -10,6 +10,7 @@ use shop::{Assumption, Problem};
 
 use crate::args::Check;
 use crate::input::{Failure, ShopFile};
+use crate::plan::several;
 use crate::problems::{self, line_and_column};
 use crate::shell::print_json;
 use crate::style::{bold, dim, heading, paragraph};
@@ -60,10 +61,12 @@ pub fn run(wanted: &Check) -> Result<ExitCode, Failure> {
             anstream::println!(
                 "{}",
                 bold(&format!(
-                    "{} is sound: {} machines with {points} points, {} jobs, {needs} needs in all.",
+                    "{} is sound: {} with {}, {}, {} in all.",
                     file.path,
-                    shop.machines.len(),
-                    shop.work.len()
+                    several(shop.machines.len(), "machine"),
+                    several(points, "point"),
+                    several(shop.work.len(), "kind of work"),
+                    several(needs, "need")
                 ))
             );
             anstream::println!("\n{}", heading(&format!("Supposed, because the file does not say ({})", shop.assumptions.len())));

@@ -72,10 +72,10 @@ impl Page<'_> {
         let room = &self.plan.shop.room;
         let air = [room.coldest, room.hottest].map(|at| units::show(at, self.units));
         let line = format!(
-            "{} machines, {} kinds of work, {} needs. Air {} to {}. Prices in {}, indicative.",
-            self.report.shop.machines.len(),
-            self.report.shop.work.len(),
-            self.report.needs.len(),
+            "{}, {}, {}. Air {} to {}. Prices in {}, indicative.",
+            several(self.report.shop.machines.len(), "machine"),
+            several(self.report.shop.work.len(), "kind of work"),
+            several(self.report.needs.len(), "need"),
             air[0],
             air[1],
             self.report.shop.currency
@@ -108,8 +108,11 @@ impl Page<'_> {
             let gap = width().saturating_sub(right.chars().count());
             vec![format!("{:>3}  {}", rung.rung, bold(&rung.name)), format!("{}{right}", " ".repeat(gap))]
         };
-        let opens = if rung.needs.is_empty() { "betters places that something else serves already".to_owned() } else { self.opened(rung) };
-        lines.push(paragraph(&opens, "       ", "       "));
+        for (verb, needs) in [("opens", &rung.needs), ("makes right", &rung.betters)] {
+            if !needs.is_empty() {
+                lines.push(paragraph(&format!("{verb} {}", self.places(needs)), "       ", "         "));
+            }
+        }
         let mut notes = vec![format!("keeps its place in {:.0} % of draws", rung.holds_in * 100.0)];
         if rung.opens_with_next {
             notes.push("pays together with the next one".to_owned());
@@ -125,10 +128,10 @@ impl Page<'_> {
         lines.join("\n")
     }
 
-    /// What a rung opens, a machine or job at a time.
-    fn opened(&self, rung: &RungRow) -> String {
+    /// Needs by name, a machine or job at a time.
+    fn places(&self, needs: &[String]) -> String {
         let mut groups: Vec<(&str, Vec<&str>)> = Vec::new();
-        for need in self.report.needs.iter().filter(|need| rung.needs.contains(&need.id)) {
+        for need in self.report.needs.iter().filter(|need| needs.contains(&need.id)) {
             let (whole, part) = match (&need.machine, &need.point, &need.job, &need.step) {
                 (Some(machine), Some(point), _, _) => (machine, point),
                 (_, _, Some(job), Some(step)) => (job, step),
@@ -140,7 +143,7 @@ impl Page<'_> {
             }
         }
         let words = groups.iter().map(|(whole, parts)| format!("{whole}: {}", parts.join(", ")));
-        format!("opens {}", words.collect::<Vec<_>>().join("; "))
+        words.collect::<Vec<_>>().join("; ")
     }
 
     fn budget(&self) -> Option<String> {
@@ -219,6 +222,15 @@ impl Page<'_> {
             lines.push(paragraph(&format!("{}. {}", caution.about, caution.text), "  ", "    "));
         }
         lines.join("\n")
+    }
+}
+
+/// A number of things, in the singular where it is one.
+pub fn several(number: usize, thing: &str) -> String {
+    match (number, thing.split_once(' ')) {
+        (1, _) => format!("1 {thing}"),
+        (_, Some((head, rest))) => format!("{number} {head}s {rest}"),
+        (_, None) => format!("{number} {thing}s"),
     }
 }
 

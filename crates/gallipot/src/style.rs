@@ -63,7 +63,7 @@ pub fn table(header: &[&str], right_aligned: &[usize]) -> Table {
     table.load_style(comfy_table::presets::NOTHING).set_content_arrangement(ContentArrangement::Dynamic);
     table.set_width(u16::try_from(width()).unwrap_or(u16::MAX));
     if !header.is_empty() {
-        table.set_header(header.iter().map(|word| dim(word)).collect::<Vec<_>>());
+        table.set_header(header);
     }
     table.discover_columns();
     for column in right_aligned {

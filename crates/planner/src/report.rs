@@ -156,6 +156,8 @@ pub struct RungRow {
     pub will_do: usize,
     /// The needs served from here on.
     pub needs: Vec<String>,
+    /// The needs that were served before and are right from here on.
+    pub betters: Vec<String>,
     /// Share of the draws of weights and prices in which it keeps its place.
     pub holds_in: f64,
     /// It pays only together with the next rung.
@@ -345,9 +347,24 @@ impl Plan<'_> {
             right: rung.right,
             will_do: rung.will_do,
             needs: served.map(|need| self.needs[*need].id.clone()).collect(),
+            betters: self.bettered(place).map(|need| self.needs[need].id.clone()).collect(),
             holds_in: round(rung.holds_in),
             opens_with_next: rung.opens_with_next,
         }
+    }
+
+    /// The needs that something already served and that this rung makes right.
+    fn bettered(&self, place: usize) -> impl Iterator<Item = usize> {
+        let rung = &self.ladder.rungs[place];
+        let before: Vec<usize> = (0..self.fluids.len())
+            .filter(|fluid| self.fluids[*fluid].allowed && self.fluids[*fluid].has_already())
+            .chain(self.ladder.rungs[..place].iter().map(|rung| rung.fluid))
+            .collect();
+        let fluid = &self.fluids[rung.fluid];
+        (0..self.needs.len()).filter(move |need| {
+            let best = before.iter().map(|fluid| self.fluids[*fluid].grades[*need]).min();
+            self.needs[*need].nothing.is_none() && best == Some(Grade::WillDo) && fluid.grades[*need] == Grade::Right
+        })
     }
 
     fn budget_row(&self) -> Option<BudgetRow> {

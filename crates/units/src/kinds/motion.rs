@@ -29,7 +29,7 @@ quantity! {
     Both "/month" ["1/month", "monthly"] 12.0, YEAR; Significant(3), from 12.0 / YEAR;
     Both "/week" ["1/week", "weekly"] 1.0, WEEK; Significant(3), from 1.0 / WEEK;
     Both "/day" ["1/day", "daily", "/d", "1/d"] 1.0, DAY; Significant(3), from 1.0 / DAY;
-    Both "/h" ["1/h", "hourly", "/hour", "/hr", "1/hour", "1/hr", "ACH", "air changes/h", "air changes/hour"] 1.0, 3600.0; Significant(3), from 1.0 / 3600.0;
+    Both "/h" ["1/h", "hourly", "/hour", "/hr", "1/hour", "1/hr", "ACH", "air changes/h", "air changes/hour"] 1.0, 3600.0; Significant(3), from 0.1 / 3600.0;
     Both "/min" ["1/min", "/minute"] 1.0, 60.0; Significant(3);
     Both "Hz" ["hertz", "/s", "1/s"] 1.0, 1.0; Significant(3), from 1.0;
 }

@@ -3,7 +3,7 @@
 use std::borrow::Cow;
 
 use reference::{Form, Reference};
-use shop::{Answers, Exposure, Fitting, Machine, Maker, Point, Room};
+use shop::{Answers, Exposure, Fitting, Machine, Maker, Point, Reach, Room};
 use units::{KinematicViscosity, Quantity, Temperature};
 
 use crate::demand::{Demand, Test, celsius};
@@ -294,15 +294,16 @@ fn every(point: &Point, base: Interval, sessions: f64) -> Every {
     }
     let fed_each_use = base.each_use || point.fitting == Fitting::BallOiler;
     let hours = base.hours.map(|hours| hours * factor);
-    let open =
-        matches!(point.fitting, Fitting::Brush | Fitting::BallOiler | Fitting::OilHole | Fitting::OilCup | Fitting::Wick | Fitting::Pump);
+    // Damp rusts what stands open; what is closed or hard to reach keeps its film.
+    let open = fed_each_use || (point.reach == Reach::Easy && point.fitting == Fitting::Brush);
     let damp = open && base.hours.is_some() && (point.meets(Exposure::Damp) || point.meets(Exposure::Outdoors));
     let cap = if damp { Some(base.days.map_or(DAMP_DAYS, |days| days.min(DAMP_DAYS))) } else { base.days };
     let by_hours = hours.map_or(0.0, |hours| point.hours.hours_per_year() / hours);
     let by_use = if fed_each_use { sessions } else { 0.0 };
     let by_calendar = cap.map_or(0.0, |days| DAYS_A_YEAR / days);
     let times_a_year = by_hours.max(by_use).max(by_calendar);
-    let days =
-        if times_a_year > 0.0 { Some(cap.map_or(DAYS_A_YEAR / times_a_year, |days| days.min(DAYS_A_YEAR / times_a_year))) } else { None };
+    let days = (times_a_year > 0.0).then(|| DAYS_A_YEAR / times_a_year);
+    // Running hours that a machine used so little does not reach before the calendar does are not worth saying.
+    let hours = hours.filter(|_| by_hours > 0.5 * by_calendar);
     Every { running_hours: hours, days, words: fed_each_use.then_some("before each use"), times_a_year }
 }
