@@ -63,6 +63,11 @@ fn H(nu: f64) -> f64 {
     exp(80.4945 - 400.468 * nu)
 }
 
+/// What the terms together add to ν + 0.7.
+fn small_terms(nu: f64) -> f64 {
+    C(nu) - D(nu) + E(nu) - F(nu) + G(nu) - H(nu)
+}
+
 /// An oil's straight line on the viscosity–temperature chart: `W = A − B·log₁₀ T`, with `W = log₁₀ log₁₀ Z`.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct Line {
@@ -82,7 +87,10 @@ pub(crate) fn ordinate<R: Recorder>(r: &mut R, nu: KinematicViscosity) -> Result
 /// The viscosity at an ordinate of the chart.
 pub(crate) fn viscosity_of_ordinate<R: Recorder>(r: &mut R, W: f64) -> Result<KinematicViscosity, FormulaError> {
     step!(r, Z [] = pow(10.0, pow(10.0, W)), sources::ASTM_D341);
-    within("the viscosity", Z - 0.7, "mm²/s", COVERED, sources::ASTM_D341)?;
+    // At the thin end Z is still 0.15 more than ν + 0.7, so a Z that falls short of the thinnest oil's is refused by what is left of it.
+    let thinnest = small_terms(COVERED.0);
+    let estimate = if Z - 0.7 - thinnest < COVERED.0 { Z - 0.7 - thinnest } else { Z - 0.7 };
+    within("the viscosity", estimate, "mm²/s", COVERED, sources::ASTM_D341)?;
     let nu = if Z - 0.7 > TERMS_VANISH {
         step!(r, nu[mm2_per_s] = Z - 0.7, sources::ASTM_D341);
         nu
@@ -193,6 +201,9 @@ fn caution_outside<R: Recorder>(r: &mut R, cool: Measured, hot: Measured, at: Te
             low: cool.at.get::<degree_celsius>(),
             high: hot.at.get::<degree_celsius>(),
         });
+    }
+    if at < cool.at {
+        r.caution(Caution::Provided { that: "the oil is above its cloud point there, and is not thickened with a polymer" });
     }
 }
 
