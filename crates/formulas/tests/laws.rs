@@ -243,3 +243,26 @@ fn points_out_of_order_are_refused() {
     let found = viscosity_index(&mut Silent, nu(4.6), nu(1.6));
     assert!(matches!(found, Err(FormulaError::OutOfRange { .. })), "VG 5 has no index: {found:?}");
 }
+
+/// The standard ends at 0.21 mm²/s (ASTM D341): on the way there a spirit thins steadily, and beyond it is refused by that name.
+#[test]
+fn thinner_than_the_standard_is_refused() {
+    let (cool, hot) = (Measured { at: celsius(20.0), nu: nu(1.25) }, Measured::at_40(nu(0.95)));
+    let mut before = f64::INFINITY;
+    let mut refused = 0;
+    for t in 0..400 {
+        match viscosity_at(&mut Silent, cool, hot, celsius(f64::from(t))) {
+            Ok(found) => {
+                let found = found.get::<mm2_per_s>();
+                assert!(refused == 0 && found < before && found >= 0.21, "{found} at {t} °C");
+                before = found;
+            }
+            Err(FormulaError::OutOfRange { low, .. }) => {
+                assert!(low == 0.21 && before < 0.25, "refused at {t} °C, after {before}");
+                refused += 1;
+            }
+            Err(other) => panic!("{other} at {t} °C"),
+        }
+    }
+    assert!(refused > 10, "never refused");
+}
