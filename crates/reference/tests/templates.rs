@@ -134,6 +134,16 @@ fn every_size_matters() {
 }
 
 #[test]
+fn every_size_says_by_its_unit_what_it_is() {
+    for template in Reference::embedded().templates.values() {
+        for (size, text) in &template.sizes {
+            let kinds: Vec<_> = Dimension::ALL.iter().filter(|kind| parse_any(**kind, text).is_ok()).collect();
+            assert_eq!(kinds.len(), 1, "{}, {size} = {text:?} reads as {kinds:?}", template.name);
+        }
+    }
+}
+
+#[test]
 fn every_kind_of_point_occurs() {
     for (kind, _) in KINDS {
         assert!(every_point().any(|(_, point)| point.kind == kind), "no template has a {kind}");
@@ -170,7 +180,7 @@ fn a_small_lathe_has_its_usual_points() {
 }
 
 #[test]
-fn a_saddle_takes_the_dose_of_the_handbook_case() {
+fn a_saddle_holds_the_usual_dose() {
     // Four lands of 20 × 150 mm under a film of 25 µm hold 0.30 mL (computed by hand): the template's default lathe has such a saddle.
     let template = Reference::embedded().template("bench lathe").expect("it exists");
     let ways = &template.points[0];
