@@ -58,8 +58,8 @@ fn automotive_oils_lie_in_their_sae_class() {
 
 #[test]
 fn indices_agree_with_the_two_viscosities() {
-    // ASTM D2270, by the formula checked against the standard's examples. Three figures of ν₁₀₀ leave the index two points free,
-    // ten where ν₁₀₀ is near 2.
+    // ASTM D2270. The stated ν₁₀₀ were worked out from the stated index, so this guards the rounding and the transcription and says
+    // nothing about real oils. Three figures of ν₁₀₀ leave the index two points free, three where ν₁₀₀ is below 3.
     for fluid in Reference::embedded().fluids.values() {
         let Some(oil) = &fluid.oil else { continue };
         let (Some(hot), Some(stated)) = (oil.viscosity_100, oil.index) else { continue };
@@ -153,7 +153,7 @@ fn flash_points_and_hazard_statements_agree() {
 
 #[test]
 fn bush_ratings_are_those_of_the_handbook() {
-    // R. L. Mott, Machine Elements in Mechanical Design, Table 16-1, in psi·ft/min.
+    // R. L. Mott, Machine Elements in Mechanical Design, Table 16-1, in psi·ft/min (from memory).
     let reference = Reference::embedded();
     let psi: Pressure = parse("1 psi").expect("it is a pressure");
     let foot_per_minute = 0.3048 / 60.0;
@@ -177,11 +177,14 @@ fn unit_powers_are_those_of_the_handbook() {
     // 1 hp/(in³/min) = 745.7 W × 60 s / 16 387 mm³.
     let metric = |inch: f64| inch * 745.7 * 60.0 / 16_387.064;
     let reference = Reference::embedded();
-    for (material, inch) in
-        [("mild-steel", [0.63, 0.69, 0.82]), ("free-cutting-steel", [0.41, 0.455, 0.50]), ("alloy-steel", [0.69, 0.84, 1.00])]
-    {
+    // `None` where our middle value is only the middle of the two ends.
+    for (material, inch) in [
+        ("mild-steel", [Some(0.63), Some(0.69), Some(0.82)]),
+        ("free-cutting-steel", [Some(0.41), None, Some(0.50)]),
+        ("alloy-steel", [Some(0.69), Some(0.84), Some(1.00)]),
+    ] {
         let ours = reference.cutting_powers[material].joules_per_mm3;
-        for (value, inch) in ours.iter().zip(inch) {
+        for (value, inch) in ours.iter().zip(inch).filter_map(|(value, inch)| Some((value, inch?))) {
             assert!((value / metric(inch) - 1.0).abs() < 0.01, "{material}: {value} for {}", metric(inch));
         }
     }

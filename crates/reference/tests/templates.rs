@@ -117,7 +117,7 @@ fn every_value_is_a_sensible_quantity() {
 fn rings_are_larger_outside_than_inside() {
     for (template, point) in every_point().filter(|(_, point)| point.values.contains_key("outside")) {
         let (bore, outside) = (resolve(template, point, "bore"), resolve(template, point, "outside"));
-        // ISO 15 series for the bores met here: the outside is 1.5 to 3 times the bore.
+        // ISO 15 series for the bores met here (from memory): the outside is 1.5 to 3 times the bore.
         assert!((1.5..=3.0).contains(&(outside / bore)), "{}, {}: {bore} {outside}", template.name, point.name);
     }
 }
