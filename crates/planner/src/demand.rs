@@ -220,7 +220,7 @@ impl Demand {
                 judged(grade, text(consistency_words(consistency)))
             }
             Test::Stands { hottest } => {
-                let limit = fluid.hottest_service()?;
+                let limit = fluid.hottest_service().or_else(|| oil_limit(fluid))?;
                 judged(step(limit >= *hottest, false, Grade::Wrong), Gives::Temperature(limit))
             }
             Test::Flash { hottest, margin } => {
@@ -341,6 +341,13 @@ fn flows(fluid: &Fluid, at: Temperature, limit: KinematicViscosity) -> Option<Ju
     }
     let nu = viscosity(fluid, at)?;
     Some(Judged { grade: step(nu <= limit, nu <= limit * SLOW, Grade::Wrong), given: Gives::Viscosity(nu, at) })
+}
+
+/// An oil in a film is kept below its flash point with 60 K to spare; *common practice, no source*.
+fn oil_limit(fluid: &Fluid) -> Option<Temperature> {
+    const SPARE_BELOW_FLASH_K: f64 = 60.0;
+    let flash = fluid.flash.as_ref().filter(|_| fluid.form == Form::Oil)?;
+    Some(Temperature::from_base(flash.value.base() - SPARE_BELOW_FLASH_K))
 }
 
 /// The worst thing a fluid does to the materials it touches.

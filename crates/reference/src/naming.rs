@@ -1,7 +1,8 @@
 //! What things are called when people read of them.
 
-use crate::{Fluid, Form, Reference, Trait};
-use units::{Quantity, Temperature};
+use units::Temperature;
+
+use crate::{Fluid, Reference, Trait};
 
 impl Fluid {
     /// Whether a word names this fluid: its key or one of its classes.
@@ -15,16 +16,7 @@ impl Fluid {
     pub fn hottest_service(&self) -> Option<Temperature> {
         let grease = self.grease.as_ref().map(|grease| grease.hottest);
         let bond = self.bond.as_ref().map(|bond| bond.hottest);
-        grease.or(bond).or_else(|| self.hottest.as_ref().map(|hottest| hottest.value)).or_else(|| self.oil_limit())
-    }
-
-    /// A mineral oil in a film is kept below its flash point with 60 K to spare; *common practice, no source*.
-    fn oil_limit(&self) -> Option<Temperature> {
-        const SPARE_BELOW_FLASH_K: f64 = 60.0;
-        if self.form != Form::Oil {
-            return None;
-        }
-        self.flash.as_ref().map(|flash| Temperature::from_base(flash.value.base() - SPARE_BELOW_FLASH_K))
+        grease.or(bond).or_else(|| self.hottest.as_ref().map(|hottest| hottest.value))
     }
 }
 

@@ -1,0 +1,108 @@
+//! The house in order: templates name known kinds and fields, defaults can be read, every source key resolves, every place can be served.
+
+mod support;
+
+use planner::needs::{Working, kinds, needs};
+use planner::verdict::Grade;
+use reference::{Reference, SourceKey};
+use support::{example, grade_of, shop};
+
+fn source_is_known(key: &str) -> bool {
+    matches!(key, "maker" | "shop-file") || Reference::embedded().source(SourceKey::intern(key)).is_some()
+}
+
+#[test]
+fn every_template_names_known_kinds_and_their_fields() {
+    for template in Reference::embedded().templates.values() {
+        for part in &template.points {
+            let kind = kinds().points.iter().find(|kind| kind.name == part.kind);
+            let kind = kind.unwrap_or_else(|| panic!("{}: {}: no kind `{}`", template.name, part.name, part.kind));
+            for value in part.values.keys() {
+                assert!(kind.fields.iter().any(|field| field.name == value), "{}: {}: `{}` has no `{value}`", template.name, part.name, part.kind);
+            }
+        }
+    }
+}
+
+#[test]
+fn every_template_reads_and_each_of_its_points_can_be_served_rightly() {
+    for template in Reference::embedded().templates.values() {
+        let text = format!("[room]\ncoldest = \"8 degC\"\nhottest = \"28 degC\"\n[[machine]]\ntemplate = \"{}\"\n", template.name);
+        let shop = shop(&text);
+        assert_eq!(shop.machines[0].points.len(), template.points.len(), "{}", template.name);
+        for need in needs(&shop, Reference::embedded(), Working::Dropped).unwrap() {
+            let right = Reference::embedded().fluids.keys().any(|fluid| grade_of(&need, fluid) == Grade::Right);
+            assert!(right || need.nothing.is_some(), "nothing is right at {}", need.id);
+        }
+    }
+}
+
+#[test]
+fn sizes_are_written_without_blanks() {
+    // A blank in a key would need quotation marks in a shop file.
+    for template in Reference::embedded().templates.values() {
+        for size in template.sizes.keys() {
+            assert!(size.chars().all(|c| c.is_ascii_alphanumeric() || c == '_'), "{}: `{size}`", template.name);
+        }
+    }
+    for kind in kinds().points.iter().chain(kinds().jobs) {
+        for field in kind.fields {
+            assert!(field.name.chars().all(|c| c.is_ascii_alphanumeric() || c == '_'), "{}: `{}`", kind.name, field.name);
+        }
+    }
+}
+
+#[test]
+fn every_kind_of_job_reads_at_its_defaults_and_each_step_can_be_served_rightly() {
+    for kind in kinds().jobs {
+        let text = format!("[room]\ncoldest = \"8 degC\"\n[[work]]\njob = \"{}\"\n", kind.name);
+        for need in needs(&shop(&text), Reference::embedded(), Working::Dropped).unwrap() {
+            let right = Reference::embedded().fluids.keys().any(|fluid| grade_of(&need, fluid) == Grade::Right);
+            assert!(right || need.nothing.is_some(), "nothing is right at {}", need.id);
+        }
+    }
+}
+
+#[test]
+fn every_source_key_stands_in_the_bibliography() {
+    for kind in kinds().points.iter().chain(kinds().jobs) {
+        for field in kind.fields {
+            assert!(source_is_known(field.source), "{}: {}: {}", kind.name, field.name, field.source);
+        }
+    }
+    for name in ["alder-lock", "first-lathe", "attic-clocks", "school-room"] {
+        let shop = shop(&example(name));
+        for assumption in &shop.assumptions {
+            assert!(source_is_known(&assumption.source), "{assumption:?}");
+        }
+        for need in needs(&shop, Reference::embedded(), Working::Kept).unwrap() {
+            for demand in &need.demands {
+                assert!(source_is_known(demand.source), "{}: {}: {}", need.id, demand.what, demand.source);
+            }
+            for (text, source) in &need.mind {
+                assert!(source_is_known(source), "{}: {text}: {source}", need.id);
+            }
+            for step in need.working.iter().flat_map(|notebook| notebook.steps()) {
+                assert!(source_is_known(step.source.0), "{}: {}", need.id, step.source.0);
+            }
+        }
+    }
+}
+
+#[test]
+fn every_formula_source_stands_in_the_bibliography() {
+    for source in formulas::sources::ALL {
+        assert!(source_is_known(source.0), "{}", source.0);
+    }
+}
+
+#[test]
+fn needs_have_names_of_their_own() {
+    for name in ["alder-lock", "first-lathe", "attic-clocks", "school-room"] {
+        let mut ids: Vec<String> = needs(&shop(&example(name)), Reference::embedded(), Working::Dropped).unwrap().into_iter().map(|need| need.id).collect();
+        let all = ids.len();
+        ids.sort();
+        ids.dedup();
+        assert_eq!(ids.len(), all, "{name}");
+    }
+}

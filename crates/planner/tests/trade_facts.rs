@@ -1,0 +1,153 @@
+//! What the trade knows, on the example shops and on variants of them. Every fact here is *common practice, no source*.
+
+mod support;
+
+use planner::Wishes;
+use planner::verdict::Grade;
+use reference::{Form, Reference};
+use support::{example, grade_of, ladder, need, needs_of, point, report};
+
+const LATHE_AND_MILL: &str = "[[machine]]\ntemplate = \"bench lathe\"\n[[machine]]\ntemplate = \"bench mill\"\n\
+    [[work]]\njob = \"cut\"\nmaterials = [\"mild-steel\", \"aluminium\", \"brass\"]\noperations = [\"turn\", \"mill\", \"drill\", \"tap\", \"part\"]\noften = \"weekly\"\n";
+
+fn is(fluid: &str, class: &str) -> bool {
+    Reference::embedded().fluid(fluid).unwrap().is(class)
+}
+
+#[test]
+fn slideway_oil_of_grade_68_comes_first_then_a_general_cutting_oil_and_high_pressure_grease_among_the_first_three() {
+    let rungs = ladder(&report(LATHE_AND_MILL, &Wishes::default()));
+    assert_eq!(rungs[0], "slideway-68", "{rungs:?}");
+    assert!(is(&rungs[1], "inactive-cutting-oil"), "{rungs:?}");
+    assert!(rungs[..3].iter().any(|fluid| is(fluid, "ep-grease")), "{rungs:?}");
+}
+
+#[test]
+fn the_first_rung_holds_in_most_draws() {
+    for text in [LATHE_AND_MILL.to_owned(), example("alder-lock"), example("first-lathe"), example("school-room")] {
+        let report = report(&text, &Wishes::default());
+        assert_eq!(report.ladder[0].fluid, "slideway-68");
+        assert!(report.ladder[0].holds_in > 0.7, "{}", report.ladder[0].holds_in);
+    }
+}
+
+#[test]
+fn slideway_oil_will_do_in_most_other_oiled_places() {
+    let (mut served, mut all) = (0, 0);
+    for need in needs_of(LATHE_AND_MILL).iter().filter(|need| planner::chart::is_point(need) && need.nothing.is_none()) {
+        let oiled = ["hydraulic-32", "hydraulic-46", "hydraulic-68", "slideway-32", "slideway-68", "circulating-68", "motion-220"]
+            .iter()
+            .any(|fluid| grade_of(need, fluid).serves());
+        if oiled {
+            all += 1;
+            served += u32::from(grade_of(need, "slideway-68").serves());
+        }
+    }
+    assert!(served * 10 >= all * 7, "{served} of {all}");
+}
+
+#[test]
+fn shut_in_change_gears_want_grease_and_open_ones_oil() {
+    let shut = need(&point("change gears", "reach = \"hard\""), "p");
+    assert_eq!(grade_of(&shut, "lithium-ep-2"), Grade::Right);
+    assert!(grade_of(&shut, "tacky-150") <= Grade::WillDo);
+    let open = need(&point("change gears", "reach = \"easy\"\nexposure = [\"chips\"]"), "p");
+    assert_ne!(grade_of(&open, "lithium-ep-2"), Grade::Right);
+    assert_eq!(grade_of(&open, "tacky-150"), Grade::Right);
+}
+
+#[test]
+fn chips_reach_a_chuck_so_oil_is_right_there_and_thin_grease_will_do() {
+    let chuck = need(&point("scroll chuck", "exposure = [\"chips\"]"), "p");
+    assert_eq!(grade_of(&chuck, "slideway-68"), Grade::Right);
+    assert_eq!(grade_of(&chuck, "lithium-ep-2"), Grade::WillDo);
+}
+
+#[test]
+fn a_dead_centre_wants_high_pressure_grease() {
+    let centre = need(&point("dead centre", ""), "p");
+    assert_eq!(grade_of(&centre, "lithium-ep-2"), Grade::Right);
+}
+
+#[test]
+fn in_grinding_dust_a_dry_film_and_neither_oil_nor_grease() {
+    for kind in ["grinder slide", "horizontal way", "leadscrew", "vice screw"] {
+        let dusty = need(&point(kind, "exposure = [\"grit\"]"), "p");
+        for fluid in Reference::embedded().fluids.values().filter(|fluid| grade_of(&dusty, &fluid.key).serves()) {
+            assert_eq!(fluid.form, Form::Dry, "{kind}: {}", fluid.key);
+        }
+        assert!(Reference::embedded().fluids.values().any(|fluid| grade_of(&dusty, &fluid.key) == Grade::Right), "{kind}");
+    }
+}
+
+#[test]
+fn the_makers_word_on_a_gearbox_wins_and_is_still_checked() {
+    let without = need(&point("gear head", ""), "p");
+    let with = need(&point("gear head", "maker = { use = [\"gear-150\"] }"), "p");
+    assert_ne!(grade_of(&without, "gear-150"), Grade::Right);
+    assert_eq!(grade_of(&with, "gear-150"), Grade::Right);
+    assert_eq!(grade_of(&with, "hydraulic-68"), Grade::Wrong);
+    let thick = need(&point("gear head", "maker = { viscosity = \"ISO VG 220\" }"), "p");
+    assert_eq!(grade_of(&thick, "hydraulic-32"), Grade::Wrong);
+    // A prohibition stands above any instruction: hypoid oil harms bronze whoever names it.
+    let bronze = need(&point("gear head", "maker = { use = [\"gl5-80w90\"] }\ntouches = [\"bronze\"]"), "p");
+    assert_eq!(grade_of(&bronze, "gl5-80w90"), Grade::Harmful);
+}
+
+#[test]
+fn a_ball_oiler_gets_a_stroke_each_day_of_use_and_never_grease() {
+    let oiler = need(&point("oil point", "fitting = \"ball oiler\"\nhours = \"10 h/week\""), "p");
+    assert_eq!(oiler.every.words, Some("before each use"));
+    assert!(oiler.every.times_a_year > 200.0);
+    assert_eq!(grade_of(&oiler, "lithium-ep-2"), Grade::Harmful);
+    for row in report(LATHE_AND_MILL, &Wishes::default()).chart.iter().filter(|row| row.how.contains("ball")) {
+        let every = &row.every;
+        assert!(every.words.is_some() || every.days.is_some_and(|days| days <= 1.5), "{row:?}");
+    }
+}
+
+#[test]
+fn cast_iron_and_brass_may_be_cut_dry() {
+    let text = "[[work]]\njob = \"cut\"\nmaterials = [\"cast-iron\", \"brass\", \"mild-steel\"]\noperations = [\"turn\", \"mill\", \"drill\"]\n";
+    for need in needs_of(text) {
+        let dry = grade_of(&need, "dry-cutting");
+        let steel = need.id.contains("mild-steel");
+        assert_eq!(dry.serves(), !steel, "{}", need.id);
+    }
+}
+
+#[test]
+fn doing_without_the_first_rung_gives_a_sound_alternative() {
+    let wishes = Wishes { without: vec!["slideway-68".to_owned()], ..Wishes::default() };
+    let report = report(LATHE_AND_MILL, &wishes);
+    assert!(!ladder(&report).contains(&"slideway-68".to_owned()));
+    let ways = report.chart.iter().find(|row| row.point == "bed ways").unwrap();
+    assert!(ways.grade.is_some_and(Grade::serves), "{ways:?}");
+}
+
+#[test]
+fn more_money_never_serves_less_and_the_set_keeps_to_it() {
+    let mut last = 0.0;
+    for budget in [0.0, 10.0, 25.0, 50.0, 100.0, 200.0] {
+        let best = report(&example("alder-lock"), &Wishes { budget: Some(budget), ..Wishes::default() }).budget.unwrap();
+        assert!(best.cost <= budget + 1e-9, "{} for {budget}", best.cost);
+        assert!(best.total >= last, "{budget}: {} < {last}", best.total);
+        last = best.total;
+    }
+}
+
+#[test]
+fn what_is_owned_is_not_bought_again() {
+    let text = format!("{LATHE_AND_MILL}[[pot]]\nfluid = \"slideway-68\"\nleft = \"1 L\"\n");
+    assert!(!ladder(&report(&text, &Wishes::default())).contains(&"slideway-68".to_owned()));
+}
+
+#[test]
+fn nothing_barred_is_ever_recommended() {
+    for name in ["alder-lock", "first-lathe", "attic-clocks", "school-room"] {
+        let report = report(&example(name), &Wishes { rungs: Some(40), ..Wishes::default() });
+        for fluid in ladder(&report) {
+            assert!(Reference::embedded().fluid(&fluid).unwrap().barred.is_none(), "{fluid}");
+        }
+    }
+}
