@@ -3,14 +3,17 @@
 use std::borrow::Cow;
 
 use formulas::working::Notebook;
+use reference::practice::{Cleaning, Curve, FinishRule, Locking};
 use reference::{Form, Reference, Trait};
 use shop::{Answers, Job, Room};
-use units::{Frequency, Quantity};
+use units::{Area, Frequency, Quantity, Temperature};
 
 use crate::demand::{Demand, Test};
 use crate::need::{Consequence, Dose, Every, How, Need, Place};
-use crate::needs::{count, id, weight};
+use crate::needs::{Complaint, count, id, weight};
 use crate::verdict::Grade;
+
+const ICE_K: f64 = 273.15;
 
 /// The job, and all it is done in.
 pub(crate) struct Bench<'a> {
@@ -29,6 +32,70 @@ impl Bench<'_> {
     pub fn times_a_year(&self) -> f64 {
         times_a_year(self.job.often)
     }
+
+    /// Whether one of the materials is this material or belongs to this group.
+    pub fn any_is(&self, materials: &[String], name: &str) -> bool {
+        materials.iter().any(|material| self.reference.is_a(material, name))
+    }
+
+    /// Whether all of them do.
+    pub fn all_are(&self, materials: &[String], name: &str) -> bool {
+        materials.iter().all(|material| self.reference.is_a(material, name))
+    }
+
+    /// The row of a case of locking or retaining.
+    pub fn locking(&self, case: &str) -> Result<&Locking, Complaint> {
+        self.reference.locking(case).ok_or_else(|| missing(case))
+    }
+
+    /// The row of a soil.
+    pub fn cleaning(&self, soil: &str) -> Result<&Cleaning, Complaint> {
+        self.reference.cleaning(soil).ok_or_else(|| missing(soil))
+    }
+
+    /// The rule for a case of finish.
+    pub fn finish_rule(&self, case: &str) -> Result<&FinishRule, Complaint> {
+        self.reference.finish_rules.get(case).ok_or_else(|| missing(case))
+    }
+
+    /// The curve of this name.
+    pub fn curve(&self, key: &str) -> Result<&Curve, Complaint> {
+        self.reference.curves.get(key).ok_or_else(|| missing(key))
+    }
+
+    /// The coldest air of the room, °C.
+    pub fn coldest_celsius(&self) -> f64 {
+        to_celsius(self.room.coldest)
+    }
+}
+
+/// A row that a kind counts on and the data lack.
+fn missing(row: &str) -> Complaint {
+    Complaint::Contradiction {
+        field: "job",
+        what: format!("the data hold no row `{row}`"),
+        mend: "Put the row back, or leave this work out of the file.",
+    }
+}
+
+/// A temperature in °C.
+pub(crate) fn to_celsius(temperature: Temperature) -> f64 {
+    temperature.base() - ICE_K
+}
+
+/// A factor read off a curve by straight lines between its points; `None` outside them.
+pub(crate) fn read_off(curve: &Curve, at: f64) -> Option<f64> {
+    curve.points.windows(2).find_map(|pair| {
+        let [[x0, y0], [x1, y1]] = pair else { return None };
+        (*x0..=*x1).contains(&at).then(|| y0 + (y1 - y0) * (at - x0) / (x1 - x0))
+    })
+}
+
+/// Fluid for wiping an area clean once: 50 to 100 mL for a square metre, but a wet cloth at least; *common practice*.
+pub(crate) fn wipe(area: Area) -> Dose {
+    const ML_PER_M2: f64 = 75.0;
+    const CLOTH_ML: f64 = 2.0;
+    Dose::ml((ML_PER_M2 * area.base()).max(CLOTH_ML))
 }
 
 fn times_a_year(often: Frequency) -> f64 {
@@ -86,21 +153,50 @@ impl Step {
         self.classes(right, will_do, why, source)
     }
 
-    /// Materials that must not be harmed.
+    /// Classes used in their turn: the first choice is right, the second will do.
+    pub fn turn(self, row: &Cleaning, turn: usize) -> Self {
+        let right: Vec<&str> = row.first.get(turn).map(String::as_str).into_iter().collect();
+        let will_do: Vec<&str> = row.second.get(turn).or(row.second.last()).map(String::as_str).into_iter().collect();
+        self.classes(&right, &will_do, row.why.clone(), row.source.as_str())
+    }
+
+    /// Materials that must not be harmed by what stays on them.
     pub fn spares(self, materials: &[String]) -> Self {
+        self.touches(materials, true)
+    }
+
+    /// Materials that must not be harmed by what is soon wiped or rinsed off them.
+    pub fn spares_briefly(self, materials: &[String]) -> Self {
+        self.touches(materials, false)
+    }
+
+    fn touches(self, materials: &[String], stays: bool) -> Self {
         if materials.is_empty() {
             return self;
         }
         self.demand(
             "safe on what it touches",
-            Test::Spares { materials: materials.to_vec(), stays: true },
+            Test::Spares { materials: materials.to_vec(), stays },
             "it touches these materials",
             "common-practice",
         )
     }
 
+    /// A dose for one form of fluid, where it differs from the others.
+    pub fn dose_of(mut self, form: Form, dose: Dose) -> Self {
+        self.doses.retain(|(known, _)| *known != form);
+        self.doses.push((form, dose));
+        self
+    }
+
+    /// Something to mind where a condition holds.
+    pub fn mind_if(self, holds: bool, text: impl Into<Cow<'static, str>>, source: &'static str) -> Self {
+        if holds { self.mind(text, source) } else { self }
+    }
+
     /// A dose, whatever the form of the fluid.
     pub fn dose(mut self, dose: Dose) -> Self {
+        self.doses.clear();
         for form in [Form::Oil, Form::Grease, Form::Dry, Form::Liquid, Form::Paste, Form::Solid] {
             self.doses.push((form, dose));
         }
@@ -115,8 +211,12 @@ impl Step {
 }
 
 /// Degreasing before something that must stick or bite; `residue_free` where even a trace of oil spoils it.
-pub(crate) fn degrease(materials: &[String], area_dose: Dose, residue_free: bool) -> Step {
-    let (right, will_do): (&[&str], &[&str]) = if residue_free {
+///
+/// What cracks under solvent is washed with soap and water.
+pub(crate) fn degrease(bench: &Bench<'_>, materials: &[String], area_dose: Dose, residue_free: bool) -> Step {
+    let (right, will_do): (&[&str], &[&str]) = if bench.any_is(materials, "plastics") {
+        (&["neutral-detergent"], &["isopropanol", "alcohol", "dearomatised-solvent"])
+    } else if residue_free {
         (&["acetone", "isopropanol"], &["alcohol", "brake-cleaner", "alkaline-degreaser"])
     } else {
         (
@@ -125,9 +225,52 @@ pub(crate) fn degrease(materials: &[String], area_dose: Dose, residue_free: bool
         )
     };
     Step::new("degrease", "wipe with a wet cloth, then with a clean dry one, one way only")
-        .classes(right, will_do, "what follows sticks or bites only on metal without oil", "common-practice")
+        .classes(right, will_do, "what follows sticks or bites only on a face without oil", "common-practice")
         .spares(materials)
         .dose(area_dose)
+}
+
+/// Coldest place in which an anaerobic or a two-part adhesive still cures, °C; *common practice*.
+const CURES_FROM_C: f64 = 5.0;
+
+/// How many times longer a cure takes than at 22 °C: two and a half times for each 10 K; *common practice*.
+pub(crate) fn cure_slower(celsius: f64) -> f64 {
+    2.5_f64.powf((22.0 - celsius) / 10.0)
+}
+
+/// What a cold room does to a cure.
+pub(crate) fn cures(step: Step, bench: &Bench<'_>) -> Step {
+    let coldest = bench.coldest_celsius();
+    if coldest < CURES_FROM_C {
+        step.mind(
+            format!(
+                "Your room goes down to {coldest:.0} °C. Below {CURES_FROM_C:.0} °C it does not cure: warm the parts to 20–40 °C and keep \
+                 them there. At {CURES_FROM_C:.0} °C it takes about {:.0} times as long as the data sheet says for 22 °C.",
+                cure_slower(CURES_FROM_C)
+            ),
+            "common-practice",
+        )
+    } else {
+        let slower = cure_slower(coldest);
+        step.mind_if(
+            slower > 1.5,
+            format!("At {coldest:.0} °C the cure takes about {slower:.1} times as long as the data sheet says for 22 °C."),
+            "common-practice",
+        )
+    }
+}
+
+/// A coat against rust after water or acid.
+pub(crate) fn oil_after(materials: &[String], dose: Dose) -> Step {
+    Step::new("oil", "within minutes of drying, wipe or dip, let it drain")
+        .classes(
+            &["water-displacing-film", "rust-oil"],
+            &["preservative-oil", "water-displacing-spray", "light-machine-oil", "soft-wax", "paste-wax"],
+            "a clean, wet face rusts while you look at it",
+            "common-practice",
+        )
+        .spares(materials)
+        .dose(dose)
 }
 
 /// The needs of a task, one for each step.

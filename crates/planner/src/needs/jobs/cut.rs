@@ -4,10 +4,12 @@
 //! the thread or the cut. Each combination counts alone: that brass is cut dry says nothing about tapping steel.
 
 use formulas::cutting::{drops_per_hole, tap_drops};
+use formulas::mist::{LIMIT_MG_PER_M3, mist_concentration};
 use formulas::working::Recorder;
+use reference::practice::Cut;
 use reference::{Operation, Trait};
 use shop::{Given, Kind};
-use units::{Length, Quantity};
+use units::{Length, MassDensity, Quantity, VolumeRate};
 
 use super::{Bench, Step, Task};
 use crate::demand::Test;
@@ -41,20 +43,71 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
     for material in materials {
         for operation in answers.words(&OPERATIONS) {
             let Some(operation) = Operation::ALL.into_iter().find(|known| known.word() == operation) else { continue };
-            let Some(row) = bench.reference.cut(material, operation) else { continue };
             let name = format!("{operation} {}", bench.reference.name_of(material));
+            let Some(row) = practice(bench, material, operation) else {
+                let step = Step::refused(name, "no practice is known for it; ask whoever sells the material, or try it dry on scrap");
+                tasks.push(Task { consequence: consequence(operation), times_a_year, steps: vec![step] });
+                continue;
+            };
             let step = if row.ranked.is_empty() {
                 Step::refused(name, row.why.clone())
             } else {
                 let ml = amount_ml(operation, answers.quantity(&DIAMETER), answers.quantity(&DEPTH), r)? * answers.number(&PIECES);
-                fire(Step::new(name, way(operation)).ranked(&row.ranked, row.why.clone(), row.source.as_str()), material)
-                    .spares(std::slice::from_ref(material))
-                    .dose(Dose::ml(ml))
+                let step = Step::new(name, way(operation)).ranked(&row.ranked, row.why.clone(), row.source.as_str()).dose(Dose::ml(ml));
+                let step = mist(fire(step, material), bench, operation, row, ml, r)?;
+                // Metals are wiped after the cut; what cracks a plastic cracks it in a minute.
+                let touched = std::slice::from_ref(material);
+                if bench.any_is(touched, "metals") { step.spares_briefly(touched) } else { step.spares(touched) }
             };
             tasks.push(Task { consequence: consequence(operation), times_a_year, steps: vec![step] });
         }
     }
     Ok(tasks)
+}
+
+/// The row of the material or its group, else that of the metal its ISO 513 letter stands for.
+fn practice<'a>(bench: &'a Bench<'_>, material: &str, operation: Operation) -> Option<&'a Cut> {
+    bench.reference.cut(material, operation).or_else(|| {
+        let like = match bench.reference.material(material)?.iso_513? {
+            'P' | 'H' => "alloy-steel",
+            'M' => "stainless",
+            'K' => "cast-iron",
+            'N' => "aluminium",
+            'S' => "titanium",
+            _ => return None,
+        };
+        bench.reference.cut(like, operation)
+    })
+}
+
+/// What the oil of one working hour leaves in the room's air, minded where it passes the recommended limit.
+fn mist<R: Recorder>(step: Step, bench: &Bench<'_>, operation: Operation, row: &Cut, ml: f64, r: &mut R) -> Result<Step, Complaint> {
+    /// Density of a cutting oil, kg/m³; *typical, from memory*.
+    const OIL_KG_PER_M3: f64 = 880.0;
+    /// Oil in a water mix; *common practice*.
+    const OIL_IN_MIX: f64 = 0.06;
+    /// Shares that become mist; *common practice*.
+    const BY_BRUSH: f64 = 0.02;
+    const BY_WHEEL: f64 = 0.3;
+    let best = row.ranked.first().map_or("", String::as_str);
+    let oil = match best {
+        "dry-cutting" | "cutting-wax" | "neutral-detergent" => return Ok(step),
+        "emulsion" | "semi-synthetic" => OIL_IN_MIX,
+        _ => 1.0,
+    };
+    let share = if operation == Operation::Grind { BY_WHEEL } else { BY_BRUSH };
+    let an_hour = VolumeRate::from_base(oil * ml * 1e-6 / 3600.0);
+    let density = MassDensity::from_base(OIL_KG_PER_M3);
+    let concentration = mist_concentration(r, an_hour, density, share, bench.room.volume, bench.room.air_changes)?;
+    Ok(step.mind_if(
+        concentration > LIMIT_MG_PER_M3,
+        format!(
+            "All in one hour with the door shut, about {concentration:.1} mg/m³ of oil mist hangs in this room, known within a factor of \
+             three; {LIMIT_MG_PER_M3} mg/m³ is recommended for a working day. Open the door, go slower, or take a paste or a water mix; \
+             your local limits and the fluid's data sheet come first."
+        ),
+        "niosh-98-102",
+    ))
 }
 
 /// Threads, reamed holes and parting cuts are lost without a fluid; the others are slower and rougher.

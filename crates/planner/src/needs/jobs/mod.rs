@@ -29,6 +29,21 @@ macro_rules! job_kinds {
 job_kinds! {
     cut,
     lock,
+    retain,
+    tighten,
+    seal,
+    bond,
+    mark,
+    spot,
+    clean,
+    solder,
+    harden,
+    finish,
+    store,
+    free,
+    leak,
+    abrade,
+    derust,
 }
 
 /// All kinds of jobs.

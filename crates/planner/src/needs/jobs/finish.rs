@@ -1,0 +1,141 @@
+//! Finishing steel: black, oil, wax or paint.
+//!
+//! A table of rules by what the part is decides what must never go on it; the first rule that applies is taken.
+
+use formulas::working::Recorder;
+use reference::practice::FinishRule;
+use shop::{Given, Kind};
+use units::{Area, Quantity};
+
+use super::common::{degrease, oil_after, wipe};
+use super::{Bench, Step, Task};
+use crate::need::{Consequence, Dose};
+use crate::needs::Complaint;
+
+const WANT: Given<&'static str> =
+    Given::choice("finish", &["black", "oil", "wax", "paint"], "black", "common-practice", "what it should have");
+const PART: Given<&'static str> = Given::choice(
+    "part",
+    &["handled", "sliding", "spring", "thread", "wet", "outdoors", "table", "stored", "boxed"],
+    "handled",
+    "common-practice",
+    "what the part is: a handled tool, a sliding or measuring face, a spring, a fine thread or fit …",
+);
+const MATERIALS: Given<Vec<String>> = Given::materials("materials", "mild-steel", "common-practice", "what it is made of");
+const AREA: Given<Area> = Given::quantity("area", "200 cm2", "common-practice", "face that is finished each time");
+const RUSTY: Given<bool> = Given::flag("rusty", "false", "common-practice", "whether there is rust on it");
+
+pub(super) static KIND: Kind = Kind {
+    name: "finish",
+    about: "blackening, oiling, waxing and painting parts",
+    fields: &[WANT.field(), PART.field(), MATERIALS.field(), AREA.field(), RUSTY.field()],
+};
+
+pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, _r: &mut R) -> Result<Vec<Task>, Complaint> {
+    let answers = bench.answers();
+    let (materials, area): (_, Area) = (answers.words(&MATERIALS), answers.quantity(&AREA));
+    let want = answers.word(&WANT);
+    let rule = bench.finish_rule(case(bench, answers.word(&PART), materials))?;
+    let task = |steps| vec![Task { consequence: Consequence::Looks, times_a_year: bench.times_a_year(), steps }];
+    let allowed = |classes: &[&'static str]| -> Vec<&'static str> {
+        classes.iter().copied().filter(|class| !rule.never.iter().any(|never| never == class)).collect()
+    };
+    let (right, will_do) = wanted(want);
+    let (right, will_do) = (allowed(right), allowed(will_do));
+    if right.is_empty() {
+        return Ok(task(vec![Step::refused(want, format!("{}: {} Better: {}.", rule.when, rule.why, better(bench, rule)))]));
+    }
+    let mut steps = vec![degrease(bench, materials, wipe(area), want == "black" || want == "paint")];
+    if answers.flag(&RUSTY) && !rule.never.iter().any(|never| never == "rust-remover") {
+        steps.push(
+            Step::new("take off rust", "brush on, rinse when bright, go on while it is wet")
+                .classes(&["rust-remover"], &["pickle-citric"], "no finish holds on rust", "common-practice")
+                .spares_briefly(materials)
+                .dose(Dose::ml(RUST_ML_PER_M2 * area.base()))
+                .mind("Acid: goggles and gloves. It makes hard and spring steel brittle.", "common-practice"),
+        );
+    }
+    let why = if rule.ranked.iter().any(|class| right.contains(&class.as_str())) {
+        rule.why.clone()
+    } else {
+        format!("as you wished; for this ({}) the trade takes {}", rule.when, better(bench, rule))
+    };
+    let coat = Step::new(want, way(want))
+        .classes(&right, &will_do, why, rule.source.as_str())
+        .spares(materials)
+        .dose(coverage(bench, &right, area));
+    if want == "black" {
+        steps.push(coat.mind("Selenium and acid: gloves, goggles, open door; it and its rinse water are hazardous waste. Longer in the bath gives loose smut.", "common-practice"));
+        steps.push(
+            Step::new("rinse", "hot, until nothing runs off coloured, shake dry")
+                .classes(&["hot-water", "quench-water"], &[], "salts left behind rust", "common-practice")
+                .dose(Dose::ml(1000.0)),
+        );
+        steps.push(
+            oil_after(materials, Dose::ml((OIL_ML_PER_M2 * area.base()).max(1.0)))
+                .mind("Black alone protects nothing; the oil does.", "mil-dtl-13924"),
+        );
+    } else {
+        steps.push(coat.mind_if(want == "paint", "Never on fits, ways or threads. Open door, no flame.", "common-practice"));
+    }
+    Ok(task(steps))
+}
+
+/// The first rule that applies: what the metal is comes before what the part is, but a sliding face before both.
+fn case(bench: &Bench<'_>, part: &str, materials: &[String]) -> &'static str {
+    match part {
+        "sliding" => "sliding-or-measuring-face",
+        "spring" => "hard-spring-steel",
+        _ if bench.any_is(materials, "hardened-steels") => "hard-spring-steel",
+        _ if ["stainless", "light-metals", "copper-alloys"].iter().any(|group| bench.any_is(materials, group)) => "not-steel",
+        "stored" => "stored-unheated",
+        "boxed" => "closed-box",
+        "thread" => "fine-thread-or-fit",
+        "wet" => "wet-part",
+        "outdoors" => "outdoors",
+        "table" => "table-or-column",
+        _ => "handled-tool-black",
+    }
+}
+
+/// Right and next best for a wish.
+fn wanted(want: &str) -> (&'static [&'static str], &'static [&'static str]) {
+    match want {
+        "oil" => (&["rust-oil", "preservative-oil"], &["water-displacing-film", "light-machine-oil", "slideway-oil"]),
+        "wax" => (&["paste-wax", "soft-wax"], &["hard-wax", "wax-aerosol"]),
+        "paint" => (&["paint"], &[]),
+        _ => (&["cold-blackening", "blackening-wipe"], &[]),
+    }
+}
+
+fn way(want: &str) -> &'static str {
+    match want {
+        "oil" => "wipe on, let it drain, wipe off what runs",
+        "wax" => "thin, let it haze, rub down",
+        "paint" => "thin coats, each dry before the next; mask fits and threads",
+        _ => "dip or swab for one to three minutes, keep it moving",
+    }
+}
+
+/// The names of what a rule ranks.
+fn better(bench: &Bench<'_>, rule: &FinishRule) -> String {
+    rule.ranked.iter().map(|class| bench.reference.name_of(class)).collect::<Vec<_>>().join(", ")
+}
+
+/// Rust remover for a square metre, mL; *common practice*.
+const RUST_ML_PER_M2: f64 = 100.0;
+/// Oil that stays on a drained face, mL for a square metre; *common practice*.
+const OIL_ML_PER_M2: f64 = 20.0;
+/// Working bath for a square metre, mL: a litre with 2.5 g/L of usable selenium blackens 0.75 m².
+const BATH_ML_PER_M2: f64 = 1000.0 / 0.75;
+
+/// What an area takes, by the coverage of the finish's row.
+pub(super) fn coverage(bench: &Bench<'_>, classes: &[&str], area: Area) -> Dose {
+    let row = classes.iter().find_map(|class| bench.reference.finishes.get(*class));
+    match row.and_then(|row| row.coverage_ml_per_m2) {
+        Some([low, high]) => {
+            Dose { low: low * area.base(), likely: 0.5 * (low + high) * area.base(), high: high * area.base(), ..Dose::ml(0.0) }
+        }
+        None => Dose::ml(BATH_ML_PER_M2 * area.base()),
+    }
+}

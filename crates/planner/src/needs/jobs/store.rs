@@ -1,0 +1,94 @@
+//! Storing bright steel: how much damp it will see, and the coat that outlasts it.
+//!
+//! Hours count as wet where the air is above 60 % relative humidity, fully from 80 %; half a year is taken to be damp, and a room heated all winter
+//! is not. Each coat has a budget of such hours in the table of finishes.
+
+use formulas::working::Recorder;
+use shop::{Given, Heating, Kind};
+use units::{Area, Quantity, Ratio};
+
+use super::common::{degrease, wipe};
+use super::finish::coverage;
+use super::{Bench, Step, Task};
+use crate::need::{Consequence, Dose, DoseUnit};
+use crate::needs::Complaint;
+
+const MONTHS: Given<f64> = Given::number("months", "6", "common-practice", "how long it is put away");
+const BOXED: Given<bool> = Given::flag("boxed", "false", "common-practice", "whether it lies in a box or bag that stays shut");
+const SLIDING: Given<bool> = Given::flag("sliding", "false", "common-practice", "whether sliding or measuring faces are among it");
+const MATERIALS: Given<Vec<String>> = Given::materials("materials", "mild-steel", "common-practice", "what it is made of");
+const AREA: Given<Area> = Given::quantity("area", "0.5 m2", "common-practice", "bright face");
+
+pub(super) static KIND: Kind = Kind {
+    name: "store",
+    about: "keeping bright steel from rusting while it is put away",
+    fields: &[MONTHS.field(), BOXED.field(), SLIDING.field(), MATERIALS.field(), AREA.field()],
+};
+
+/// Coats in the order of their trouble: the first that lasts is the least work to take off again.
+const COATS: [&str; 6] = ["rust-oil", "water-displacing-film", "preservative-oil", "paste-wax", "soft-wax", "hard-wax"];
+
+pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, _r: &mut R) -> Result<Vec<Task>, Complaint> {
+    let answers = bench.answers();
+    let (materials, area): (_, Area) = (answers.words(&MATERIALS), answers.quantity(&AREA));
+    let months = answers.number(&MONTHS);
+    let hours = wet_hours(months, bench.room.humidity, bench.room.heating);
+    let sliding = answers.flag(&SLIDING);
+    let mut steps =
+        vec![degrease(bench, materials, wipe(area), false).mind("Gloves from here on: a fingerprint rusts first.", "common-practice")];
+    let put_away = Step::new("put away", "thin and without a gap, edges and holes too").spares(materials);
+    steps.push(if answers.flag(&BOXED) && !sliding {
+        let row = bench.finish_rule("closed-box")?;
+        put_away
+            .ranked(&row.ranked, row.why.clone(), row.source.as_str())
+            .dose(coverage(bench, &["rust-oil"], area))
+            .dose_of(reference::Form::Solid, Dose::about(sheets(area), DoseUnit::Piece))
+            .mind("Every face within 300 mm of the sheet; keep the box shut; check copper alloys, zinc and seals.", "common-practice")
+    } else {
+        open(bench, put_away, hours, sliding, area)?
+    });
+    Ok(vec![Task { consequence: Consequence::Spoils, times_a_year: bench.times_a_year(), steps }])
+}
+
+fn open(bench: &Bench<'_>, step: Step, hours: f64, sliding: bool, area: Area) -> Result<Step, Complaint> {
+    let faces = bench.finish_rule("sliding-or-measuring-face")?;
+    let coats = COATS.iter().copied().filter(|coat| !sliding || !faces.never.iter().any(|never| never == coat));
+    let budget = |coat: &str| bench.reference.finishes.get(coat).and_then(|row| row.dose_budget).unwrap_or(0.0);
+    let (mut right, mut will_do): (Vec<&str>, Vec<&str>) = coats.partition(|coat| budget(coat) >= hours);
+    let short = right.is_empty();
+    if short {
+        // Nothing allowed here lasts so long: the longest must be put on again.
+        will_do.sort_by(|one, other| budget(other).total_cmp(&budget(one)));
+        right = will_do.drain(..will_do.len().min(1)).collect();
+    }
+    will_do.retain(|coat| 2.0 * budget(coat) >= hours);
+    let why = if sliding { faces.why.clone() } else { format!("it must outlast about {hours:.0} damp hours in this room") };
+    let lasting = right.first().map_or(0.0, |coat| budget(coat));
+    let step = step
+        .classes(&right, &will_do, why, "common-practice")
+        .dose(coverage(bench, &right, area))
+        .mind_if(
+            short,
+            format!(
+                "In this room it sees about {hours:.0} damp hours and lasts about {lasting:.0}: look after it and put it on again in time."
+            ),
+            "common-practice",
+        )
+        .mind("Known within a factor of two: look at it after a month, and trust what you see.", "common-practice");
+    Ok(step)
+}
+
+/// Damp hours in so many months: none below 60 % relative humidity, all from 80 %.
+fn wet_hours(months: f64, humidity: Ratio, heating: Heating) -> f64 {
+    const HOURS_A_MONTH: f64 = 730.5;
+    /// Half the year is the damp season; *common practice*.
+    const DAMP_SEASON: f64 = 0.5;
+    let wet = if heating == Heating::Steady { 0.0 } else { ((humidity.base() - 0.60) / 0.20).clamp(0.0, 1.0) };
+    months * HOURS_A_MONTH * DAMP_SEASON * wet
+}
+
+/// Sheets of inhibitor paper: a square metre of paper to a square metre of steel, about A4 each.
+fn sheets(area: Area) -> f64 {
+    const A4_M2: f64 = 0.0624;
+    (area.base() / A4_M2).ceil()
+}
