@@ -3,6 +3,8 @@
 //! A lubricant that runs carries chips away and cools; one that stays reaches where a can does not; one that dries holds no grit.
 //! Each fact adds to each form what *common practice* gives it; the highest wins and within one point oil does, renewed often.
 
+use std::borrow::Cow;
+
 use shop::{Exposure, Fitting, Point, Reach, Room};
 use units::{Quantity, Velocity};
 
@@ -24,6 +26,8 @@ pub struct Nature {
     pub speed_factor: Option<f64>,
     /// Steady temperature above the room's, K.
     pub rise: f64,
+    /// Shut in: dust round about does not get between its faces.
+    pub enclosed: bool,
 }
 
 /// What lubricant the clearance of a place was designed for.
@@ -39,16 +43,56 @@ pub enum Clearance {
 
 impl Default for Nature {
     fn default() -> Self {
-        Self { clearance: Clearance::Open, speed: Velocity::from_base(0.0), heavy: false, leaks: false, speed_factor: None, rise: 0.0 }
+        Self {
+            clearance: Clearance::Open,
+            speed: Velocity::from_base(0.0),
+            heavy: false,
+            leaks: false,
+            speed_factor: None,
+            rise: 0.0,
+            enclosed: false,
+        }
     }
 }
 
 /// Above this no grease stays in a rolling bearing, mm·rev/min; *common practice*, near the 300–350 thousand of the handbooks.
 const GREASE_SPEED_LIMIT: f64 = 300_000.0;
 
+/// What a kind says itself, where the trade settles the form and the scores would not find it.
+#[derive(Debug, Clone)]
+pub(crate) struct OwnForm {
+    /// What it says.
+    pub demand: Demand,
+    /// Whether it stands above the gates too, as with a lock whose hole is no oil hole.
+    pub above_gates: bool,
+}
+
 /// The demand for oil, grease or dry film at a point.
-pub(crate) fn demand(point: &Point, room: &Room, nature: &Nature) -> Demand {
-    gate(point, room, nature).unwrap_or_else(|| scored(point, room, nature))
+pub(crate) fn demand(point: &Point, room: &Room, nature: &Nature, own: Option<OwnForm>) -> Demand {
+    match own {
+        Some(own) if own.above_gates => own.demand,
+        Some(own) => gate(point, room, nature).unwrap_or(own.demand),
+        None => gate(point, room, nature).unwrap_or_else(|| scored(point, room, nature)),
+    }
+}
+
+/// Lets the dry films in where the place asks for them and the kind, written with oil in mind, names none.
+pub(crate) fn admit_dry(demands: &mut Vec<Demand>) {
+    const DRY: [&str; 3] = ["ptfe-film", "moly-film", "dry-graphite"];
+    const WAX: &str = "paste-wax";
+    if !demands.iter().any(|demand| matches!(demand.test, Test::Form { dry: Grade::Right, .. })) {
+        return;
+    }
+    // Additives are asked of what runs or stays; a film of solids needs none.
+    demands.retain(|demand| !matches!(demand.test, Test::With { .. }));
+    for demand in demands {
+        if let Test::Class { right, will_do } = &mut demand.test
+            && !right.iter().any(|word| word == WAX || DRY.contains(&word.as_ref()))
+        {
+            right.extend(DRY.map(Cow::Borrowed));
+            will_do.push(Cow::Borrowed(WAX));
+        }
+    }
 }
 
 fn gate(point: &Point, room: &Room, nature: &Nature) -> Option<Demand> {
@@ -68,7 +112,7 @@ fn gate(point: &Point, room: &Room, nature: &Nature) -> Option<Demand> {
         }
         Fitting::Brush | Fitting::Sealed => {}
     }
-    if point.meets(Exposure::Grit) && point.reach == Reach::Easy && !point.meets(Exposure::Coolant) {
+    if point.meets(Exposure::Grit) && !nature.enclosed && point.reach == Reach::Easy && !point.meets(Exposure::Coolant) {
         return only(
             Wrong,
             Harmful,
@@ -102,7 +146,7 @@ fn scored(point: &Point, room: &Room, nature: &Nature) -> Demand {
     add(point.reach == Reach::Hard, [0, 3, 1], "hard to reach");
     add(point.reach == Reach::Easy, [2, 0, 0], "open and easy to reach");
     add(point.meets(Exposure::Chips), [2, -2, 1], "chips reach it");
-    add(point.meets(Exposure::Grit), [-1, -3, 4], "abrasive dust reaches it");
+    add(point.meets(Exposure::Grit) && !nature.enclosed, [-1, -3, 4], "abrasive dust reaches it");
     add(point.meets(Exposure::Coolant), [-1, 2, -2], "coolant washes it");
     add(nature.clearance == Clearance::Oil, [3, -3, 0], "close clearance without groove");
     add(nature.clearance == Clearance::Grease, [-1, 3, 0], "made for grease");

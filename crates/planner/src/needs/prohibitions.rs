@@ -19,6 +19,10 @@ pub struct Character {
     pub bath: bool,
     /// Carries steam.
     pub steam: bool,
+    /// Made of a copper alloy, whatever else it touches.
+    pub copper: bool,
+    /// Warm before its lubricant has to flow, so that a cold start does not count.
+    pub warmed: bool,
 }
 
 struct Rule {
@@ -33,7 +37,7 @@ struct Rule {
 const RULES: &[Rule] = &[
     Rule {
         what: "no active sulphur on copper alloys",
-        holds: |point, _| has_copper_alloy(point),
+        holds: |point, character| character.copper || has_copper_alloy(point),
         traits: &[Trait::ActiveSulphur],
         grade: Grade::Harmful,
         why: "active sulphur blackens and eats copper alloys it stands on",
@@ -41,7 +45,7 @@ const RULES: &[Rule] = &[
     },
     Rule {
         what: "no hypoid additives on bronze",
-        holds: |point, _| has_copper_alloy(point),
+        holds: |point, character| character.copper || has_copper_alloy(point),
         traits: &[Trait::HypoidEp],
         grade: Grade::Harmful,
         why: "GL-5 additives attack bronze unless the label proves copper corrosion class 1b or better",

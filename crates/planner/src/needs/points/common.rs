@@ -4,17 +4,38 @@ use std::borrow::Cow;
 
 use reference::{Form, Reference};
 use shop::{Answers, Exposure, Fitting, Machine, Maker, Point, Reach, Room};
-use units::{KinematicViscosity, Quantity, Temperature};
+use units::{AngularVelocity, KinematicViscosity, Length, Quantity, Temperature, Velocity};
 
 use crate::demand::{Demand, Test, celsius};
 use crate::need::{Consequence, Dose, Every, How, Need, Place};
-use crate::needs::lubricant_form::{self, Nature};
+use crate::needs::lubricant_form::{self, Nature, OwnForm};
 use crate::needs::prohibitions::{self, Character};
 use crate::needs::{id, weight};
 use crate::verdict::Grade;
 
 /// One grade of ISO 3448 is about one and a half times the next; a fluid one grade off will do.
 const ONE_GRADE: f64 = 1.5;
+
+/// A drop from a can or a lubricator, mL; 0.03 to 0.06 are told. *Common practice.*
+pub(super) const DROP_ML: f64 = 0.04;
+
+/// Grease weighs about this much, g/mL; *common practice*.
+pub(super) const GREASE_G_PER_ML: f64 = 0.9;
+
+/// A kinematic viscosity in mm²/s.
+pub(super) fn mm2_per_s(number: f64) -> KinematicViscosity {
+    KinematicViscosity::from_base(number * 1e-6)
+}
+
+/// A length in micrometres.
+pub(super) fn micrometres(number: f64) -> Length {
+    Length::from_base(number * 1e-6)
+}
+
+/// The speed of a round thing's rim.
+pub(super) fn rim_speed(diameter: Length, speed: AngularVelocity) -> Velocity {
+    Velocity::from_base(0.5 * diameter.base() * speed.base())
+}
 
 /// The point, and all it stands in.
 pub(crate) struct Spot<'a> {
@@ -28,6 +49,11 @@ impl Spot<'_> {
     /// What is said or supposed about the point.
     pub fn answers(&self) -> &Answers {
         &self.point.answers
+    }
+
+    /// Its fitting, or the one its kind has when no other is named.
+    pub fn fitting_or(&self, usual: Fitting) -> Fitting {
+        if self.point.fitting == Fitting::Brush { usual } else { self.point.fitting }
     }
 
     /// The hottest the point gets, so many kelvin above the room.
@@ -55,6 +81,8 @@ pub(crate) struct Asking {
     interval: Interval,
     mind: Vec<(Cow<'static, str>, &'static str)>,
     nothing: Option<Cow<'static, str>>,
+    fitting: Option<Fitting>,
+    form: Option<OwnForm>,
 }
 
 /// How often before the exposure is counted in.
@@ -97,6 +125,8 @@ impl Asking {
             interval,
             mind: Vec::new(),
             nothing: None,
+            fitting: None,
+            form: None,
         }
     }
 
@@ -115,6 +145,29 @@ impl Asking {
     pub fn character(mut self, character: Character) -> Self {
         self.character = character;
         self
+    }
+
+    /// The fitting such a point has when no other is named.
+    pub fn fitted(mut self, fitting: Fitting) -> Self {
+        self.fitting = Some(fitting);
+        self
+    }
+
+    /// What the trade says of oil, grease and dry film here; a fitting, dust or great heat still decides first.
+    pub fn form(mut self, oil: Grade, grease: Grade, dry: Grade, why: &'static str) -> Self {
+        let test = Test::Form { oil, grease, dry };
+        let demand = Demand { what: "oil, grease or dry", test, why: why.into(), source: "common-practice" };
+        self.form = Some(OwnForm { demand, above_gates: false });
+        self
+    }
+
+    /// As [`form`](Self::form), and nothing decides before it.
+    pub fn form_above_all(self, oil: Grade, grease: Grade, dry: Grade, why: &'static str) -> Self {
+        let mut asking = self.form(oil, grease, dry, why);
+        if let Some(form) = &mut asking.form {
+            form.above_gates = true;
+        }
+        asking
     }
 
     /// A demand.
@@ -162,6 +215,25 @@ impl Asking {
         )
     }
 
+    /// Viscosity from a value up when hottest; for places that a grease serves too, whose base oil may be as thick as it likes.
+    pub fn thick_enough(self, spot: &Spot<'_>, low: KinematicViscosity, why: impl Into<Cow<'static, str>>, source: &'static str) -> Self {
+        let at = spot.hottest(self.nature.rise);
+        let test = Test::NotThinner { at, right: low, will_do: low / ONE_GRADE, else_grade: Grade::Wrong };
+        self.demand("thick enough when hot", test, why, source)
+    }
+
+    /// Stiffness of grease, one step softer where the machine starts cold.
+    pub fn stiffness(self, spot: &Spot<'_>, softest: i8, stiffest: i8) -> Self {
+        const COLD_C: f64 = 5.0;
+        let softest = if spot.room.coldest < celsius(COLD_C) { softest - 1 } else { softest };
+        self.demand(
+            "stiffness of the grease",
+            Test::Consistency { softest, stiffest },
+            "softer grease runs out, stiffer grease does not reach the faces; below 5 °C one step softer serves",
+            "astm-d217",
+        )
+    }
+
     /// A dose of a form of fluid.
     pub fn dose(mut self, form: Form, dose: Dose) -> Self {
         self.doses.push((form, dose));
@@ -177,18 +249,24 @@ impl Asking {
 
 /// Adds what every point asks and works out weight and interval.
 pub(super) fn finish(spot: &Spot<'_>, asking: Asking, working: Option<formulas::working::Notebook>) -> Need {
-    let point = spot.point;
+    let point = match asking.fitting {
+        Some(fitting) if spot.point.fitting == Fitting::Brush => &Point { fitting, ..spot.point.clone() },
+        _ => spot.point,
+    };
     let sessions = weight::sessions_a_year(point.hours.hours_per_year());
     let sealed = point.fitting == Fitting::Sealed;
     let nothing = asking.nothing.or_else(|| sealed.then_some("sealed for life: renew the part when it runs rough".into()));
     let mut demands = Vec::new();
     if nothing.is_none() {
         demands.extend(asking.demands);
-        demands.insert(0, lubricant_form::demand(point, spot.room, &asking.nature));
+        demands.insert(0, lubricant_form::demand(point, spot.room, &asking.nature, asking.form));
+        lubricant_form::admit_dry(&mut demands);
         if let Some(maker) = &point.maker {
             overrule(&mut demands, maker, spot.reference);
         }
-        demands.push(cold_start(point.fitting, spot.room.coldest, asking.character));
+        if !asking.character.warmed {
+            demands.push(cold_start(point.fitting, spot.room.coldest, asking.character));
+        }
         demands.push(Demand {
             what: "stands the heat and the cold",
             test: Test::Stands { hottest: spot.hottest(asking.nature.rise) },
@@ -216,13 +294,23 @@ pub(super) fn finish(spot: &Spot<'_>, asking: Asking, working: Option<formulas::
         weight: weight::weight(asking.consequence, sessions, point.priority, spot.reference),
         demands,
         nothing,
-        doses: asking.doses.into_iter().map(|(form, dose)| (form, dose.times(point.count))).collect(),
+        doses: with_dry(asking.doses).into_iter().map(|(form, dose)| (form, dose.times(point.count))).collect(),
         how: How::Fitting(point.fitting),
         every,
         mind: asking.mind,
         working,
         at: point.at.clone(),
     }
+}
+
+/// A dry film is as thick as a film of oil, and may be asked for anywhere in dust.
+fn with_dry(mut doses: Vec<(Form, Dose)>) -> Vec<(Form, Dose)> {
+    if !doses.iter().any(|(form, _)| *form == Form::Dry)
+        && let Some((_, oil)) = doses.iter().find(|(form, _)| *form == Form::Oil).copied()
+    {
+        doses.push((Form::Dry, oil));
+    }
+    doses
 }
 
 /// The maker's word stands above the computed demands for class, form and viscosity; prohibitions stay.

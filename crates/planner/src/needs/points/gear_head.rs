@@ -6,7 +6,7 @@
 use formulas::gear::{EP_FROM, Mesh, force_speed_factor, gear_viscosity, pitch_line_speed, tangential_force};
 use formulas::working::Recorder;
 use reference::{Form, Trait};
-use shop::{Given, Kind};
+use shop::{Fitting, Given, Kind};
 use units::{AngularVelocity, Length, Power, Volume};
 
 use super::common::Interval;
@@ -30,16 +30,7 @@ const VOLUME: Given<Volume> = Given::quantity("volume", "1 L", "common-practice"
 pub(super) static KIND: Kind = Kind {
     name: "gear head",
     about: "gears running in an oil bath",
-    fields: &[
-        POWER.field(),
-        SPEED.field(),
-        PINION.field(),
-        FACE.field(),
-        RATIO.field(),
-        WORM.field(),
-        CLUTCH.field(),
-        VOLUME.field(),
-    ],
+    fields: &[POWER.field(), SPEED.field(), PINION.field(), FACE.field(), RATIO.field(), WORM.field(), CLUTCH.field(), VOLUME.field()],
 };
 
 pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Complaint> {
@@ -51,8 +42,9 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
     let (speed, pinion): (AngularVelocity, Length) = (answers.quantity(&SPEED), answers.quantity(&PINION));
     let worm = answers.flag(&WORM);
     let asking = Asking::new(Consequence::StopsOrHarms, Interval::running(750.0, 365.0))
-        .nature(Nature { clearance: Clearance::Oil, rise: RISE_K, ..Nature::default() })
+        .nature(Nature { clearance: Clearance::Oil, rise: RISE_K, enclosed: true, ..Nature::default() })
         .character(Character { bath: true, ..Character::default() })
+        .fitted(Fitting::Bath)
         .dose(Form::Oil, Dose::volume(answers.quantity(&VOLUME)))
         .mind("Change the first filling after 50 hours: it carries the running-in dirt.", "common-practice");
     if worm {

@@ -43,7 +43,13 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
             "only slideway oil clings to parallel faces and keeps the slide from sticking and jumping",
             "iso-6743-13",
         )
-        .viscosity(spot, window.low, window.high, "thin enough to spread, thick enough to stay between faces that make no wedge", "common-practice")
+        .viscosity(
+            spot,
+            window.low,
+            window.high,
+            "thin enough to spread, thick enough to stay between faces that make no wedge",
+            "common-practice",
+        )
         .demand(
             "no active sulphur on the ways",
             Test::Without { traits: &[Trait::ActiveSulphur], else_grade: Grade::Wrong },

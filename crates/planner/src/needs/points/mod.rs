@@ -1,6 +1,8 @@
 //! Kinds of lubrication points: one file each, one line here.
 
 mod common;
+mod rubbing;
+mod steam;
 
 use formulas::working::{Notebook, Silent};
 use reference::Reference;
@@ -28,10 +30,37 @@ macro_rules! point_kinds {
 
 point_kinds! {
     horizontal_way,
+    vertical_way,
+    lined_way,
+    grinder_slide,
+    drawer_slide,
+    leadscrew,
+    half_nuts,
+    ball_screw,
+    vice_screw,
+    plain_bearing,
+    bush,
     rolling_bearing,
+    fast_spindle,
     gear_head,
+    change_gears,
+    quick_change_gearbox,
+    rack_and_pinion,
     scroll_chuck,
+    dead_centre,
+    quill,
+    index_plate,
     oil_point,
+    wick,
+    grease_nipple,
+    roller_chain,
+    air_tool,
+    steam_cylinder,
+    slide_valve,
+    steam_motion,
+    compressor_crankcase,
+    lock,
+    instrument_pivot,
 }
 
 /// All kinds of points.

@@ -17,11 +17,8 @@ const DIAMETER: Given<Length> = Given::quantity("diameter", "16 mm", "common-pra
 const LENGTH: Given<Length> = Given::quantity("length", "20 mm", "common-practice", "length of the bearing it serves");
 const SPEED: Given<AngularVelocity> = Given::quantity("speed", "100 rpm", "common-practice", "speed of the shaft");
 
-pub(super) static KIND: Kind = Kind {
-    name: "oil point",
-    about: "a ball oiler, oil cup or oil hole",
-    fields: &[DIAMETER.field(), LENGTH.field(), SPEED.field()],
-};
+pub(super) static KIND: Kind =
+    Kind { name: "oil point", about: "a ball oiler, oil cup or oil hole", fields: &[DIAMETER.field(), LENGTH.field(), SPEED.field()] };
 
 pub(super) fn ask<R: Recorder>(_spot: &Spot<'_>, _r: &mut R) -> Result<Asking, Complaint> {
     /// Two or three drops of 0.04 mL, or one stroke of the can; *common practice*.

@@ -70,10 +70,18 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
     };
     let grease = regrease_mass(r, outside, width);
     Ok(Asking::new(Consequence::StopsOrHarms, interval)
-        .nature(Nature { clearance: Clearance::Grease, speed_factor: Some(factor), rise: RISE_K, ..Nature::default() })
+        .nature(Nature { clearance: Clearance::Grease, speed_factor: Some(factor), rise: RISE_K, enclosed: true, ..Nature::default() })
         .character(Character { rolling: true, bath: !greased, ..Character::default() })
         .classes(
-            &["lithium-grease", "ep-grease", "polyurea-grease", "calcium-sulphonate-grease", "circulating-oil", "hydraulic-oil", "spindle-oil"],
+            &[
+                "lithium-grease",
+                "ep-grease",
+                "polyurea-grease",
+                "calcium-sulphonate-grease",
+                "circulating-oil",
+                "hydraulic-oil",
+                "spindle-oil",
+            ],
             &["moly-grease", "white-grease", "ptfe-grease", "slideway-oil", "light-machine-oil", "gear-oil"],
             "clean oil or a bearing grease; tack and solids only add drag",
             "common-practice",

@@ -16,8 +16,7 @@ use crate::needs::lubricant_form::Nature;
 
 const DIAMETER: Given<Length> = Given::quantity("diameter", "125 mm", "common-practice", "diameter of the chuck");
 
-pub(super) static KIND: Kind =
-    Kind { name: "scroll chuck", about: "the scroll, pinions and jaws of a chuck", fields: &[DIAMETER.field()] };
+pub(super) static KIND: Kind = Kind { name: "scroll chuck", about: "the scroll, pinions and jaws of a chuck", fields: &[DIAMETER.field()] };
 
 pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, _r: &mut R) -> Result<Asking, Complaint> {
     /// A 125 mm chuck takes about 1 mL of oil or 0.75 g of grease; larger ones by their area. *Common practice.*

@@ -1,0 +1,47 @@
+//! A pivot of an instrument or a clock.
+//!
+//! Less than a microlitre of an oil that neither creeps nor gums, to a third of the cup; more of it runs away and takes the rest along.
+
+use formulas::working::Recorder;
+use reference::{Form, Trait};
+use shop::{Given, Kind};
+use units::{Length, Quantity};
+
+use super::common::{Interval, mm2_per_s};
+use super::{Asking, Spot};
+use crate::demand::Test;
+use crate::need::{Consequence, Dose, DoseUnit};
+use crate::needs::Complaint;
+use crate::needs::lubricant_form::{Clearance, Nature};
+use crate::verdict::Grade;
+
+const DIAMETER: Given<Length> = Given::quantity("diameter", "0.3 mm", "common-practice", "diameter of the pivot");
+
+pub(super) static KIND: Kind = Kind { name: "instrument pivot", about: "a pivot of an instrument or a clock", fields: &[DIAMETER.field()] };
+
+pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, _r: &mut R) -> Result<Asking, Complaint> {
+    /// Half a microlitre fills a third of the cup round a pivot of 0.3 mm, and others by the cube of their size; *common practice*.
+    const DOSE_ML: f64 = 5e-4;
+    const REFERENCE_M: f64 = 3e-4;
+    /// VG 10 to 15 at room temperature, mm²/s; *common practice*.
+    const LOW: f64 = 12.0;
+    const HIGH: f64 = 60.0;
+    let size = (spot.answers().quantity(&DIAMETER).base() / REFERENCE_M).powi(3);
+    Ok(Asking::new(Consequence::Spoils, Interval::calendar(900.0))
+        .nature(Nature { clearance: Clearance::Oil, enclosed: true, ..Nature::default() })
+        .classes(
+            &["instrument-oil"],
+            &["light-machine-oil", "spindle-oil"],
+            "an oil that stays where it is put for years; mineral oil creeps away sooner",
+            "common-practice",
+        )
+        .viscosity(spot, mm2_per_s(LOW), mm2_per_s(HIGH), "thin enough for a balance to swing, thick enough to stay", "common-practice")
+        .demand(
+            "nothing that creeps",
+            Test::Without { traits: &[Trait::Solvent, Trait::Tackifier, Trait::WaterDisplacing], else_grade: Grade::Harmful },
+            "solvent carries oil away from the pivot and leaves gum",
+            "common-practice",
+        )
+        .dose(Form::Oil, Dose::about(DOSE_ML * size, DoseUnit::Millilitre))
+        .mind("Clean pivot and cup first, and put the drop there with a pin; a finger's print spoils it.", "common-practice"))
+}
