@@ -14,7 +14,7 @@ use crate::demand::Test;
 use crate::need::{Consequence, Dose};
 use crate::needs::Complaint;
 
-const SHAFT: Given<Length> = Given::quantity("shaft", "12 mm", "common-practice", "diameter of the shaft");
+const DIAMETER: Given<Length> = Given::quantity("diameter", "12 mm", "common-practice", "diameter of the shaft or pin");
 const HOLE: Given<Length> =
     Given::quantity("hole", "0 mm", "common-practice", "diameter of the hole where you measured it; the gap is then worked out");
 const GAP: Given<Length> =
@@ -30,7 +30,7 @@ pub(super) static KIND: Kind = Kind {
     name: "retain",
     about: "holding a bush, bearing or pin in its seat with an adhesive",
     fields: &[
-        SHAFT.field(),
+        DIAMETER.field(),
         HOLE.field(),
         GAP.field(),
         LENGTH.field(),
@@ -57,7 +57,7 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, _r: &mut R) -> Result<Vec<Ta
     let (metals, pieces) = (answers.words(&METALS), answers.number(&PIECES));
     let temperature: Temperature = answers.quantity(&TEMPERATURE);
     let hottest = if temperature > bench.room.hottest { temperature } else { bench.room.hottest };
-    let diameter = answers.quantity(&SHAFT).base();
+    let diameter = answers.quantity(&DIAMETER).base();
     let gap = diametral_gap(diameter, answers.quantity(&HOLE).base(), answers.quantity(&GAP).base())?;
     let joint = Joint { diameter, length: answers.quantity(&LENGTH).base(), gap, celsius: to_celsius(hottest) };
     let row = bench.locking(case(&joint, answers.flag(&REMOVABLE)))?;

@@ -15,28 +15,28 @@ use crate::needs::Complaint;
 
 const PROCESS: Given<&'static str> =
     Given::choice("process", &["silver", "soft"], "silver", "common-practice", "silver brazing, or soft solder");
-const MATERIALS: Given<Vec<String>> = Given::materials("materials", "copper, brass", "common-practice", "what is joined");
+const METALS: Given<Vec<String>> = Given::materials("metals", "copper, brass", "common-practice", "what is joined");
 const SEAM: Given<f64> = Given::number("seam_cm", "20", "common-practice", "centimetres of joint each time");
 const BATH: Given<Volume> = Given::quantity("bath", "1 L", "common-practice", "pickle that is made up");
 
 pub(super) static KIND: Kind = Kind {
     name: "solder",
     about: "silver brazing and soft soldering",
-    fields: &[PROCESS.field(), MATERIALS.field(), SEAM.field(), BATH.field()],
+    fields: &[PROCESS.field(), METALS.field(), SEAM.field(), BATH.field()],
 };
 
 pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, _r: &mut R) -> Result<Vec<Task>, Complaint> {
     let answers = bench.answers();
-    let (materials, seam) = (answers.words(&MATERIALS), answers.number(&SEAM));
+    let (metals, seam) = (answers.words(&METALS), answers.number(&SEAM));
     let task = |steps| vec![Task { consequence: Consequence::Spoils, times_a_year: bench.times_a_year(), steps }];
-    if ["light-metals", "titanium", "plastics"].iter().any(|group| bench.any_is(materials, group)) {
+    if ["light-metals", "titanium", "plastics"].iter().any(|group| bench.any_is(metals, group)) {
         let why = "this material wants a flux and a filler of its own, sold together; follow their data sheet, or weld, screw or glue it";
         return Ok(task(vec![Step::refused("solder", why)]));
     }
-    let (steel, copper) = (bench.any_is(materials, "ferrous"), bench.any_is(materials, "copper-alloys"));
-    let mut steps = vec![degrease(bench, materials, Dose::ml(0.5 * seam), false)];
+    let (steel, copper) = (bench.any_is(metals, "ferrous"), bench.any_is(metals, "copper-alloys"));
+    let mut steps = vec![degrease(bench, metals, Dose::ml(0.5 * seam), false)];
     if answers.word(&PROCESS) == "silver" {
-        steps.push(silver_flux(materials, seam, steel));
+        steps.push(silver_flux(metals, seam, steel));
         steps.push(
             Step::new("wash off the flux", "in water of 60 °C and more, brush; before any acid")
                 .classes(&["hot-water"], &[], bench.cleaning("flux")?.why.clone(), "common-practice")
@@ -49,21 +49,21 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, _r: &mut R) -> Result<Vec<Ta
                 ),
         );
         if !(steel && copper) {
-            steps.extend(pickle(materials, answers.quantity(&BATH), bench.times_a_year(), steel));
+            steps.extend(pickle(metals, answers.quantity(&BATH), bench.times_a_year(), steel));
         }
     } else {
-        steps.push(soft_flux(materials, seam, steel));
+        steps.push(soft_flux(metals, seam, steel));
         let step = Step::new("wash off the flux", "while warm, brush, dry").dose(Dose::ml(0.5 * seam));
         steps.push(if steel {
             step.classes(&["hot-water"], &["neutral-detergent"], "zinc chloride left behind rusts everything near", "common-practice")
         } else {
-            step.turn(bench.cleaning("rosin")?, 0).spares_briefly(materials)
+            step.turn(bench.cleaning("rosin")?, 0).spares_briefly(metals)
         });
     }
     Ok(task(steps))
 }
 
-fn silver_flux(materials: &[String], seam: f64, steel: bool) -> Step {
+fn silver_flux(metals: &[String], seam: f64, steel: bool) -> Step {
     /// Flux paste for a centimetre of joint, g; *common practice*.
     const FLUX_G_PER_CM: f64 = 0.2;
     Step::new("flux", "brush paste on both faces and on the filler, heat evenly until it runs like water")
@@ -73,7 +73,7 @@ fn silver_flux(materials: &[String], seam: f64, steel: bool) -> Step {
             "it is active from 565 to 870 °C, where silver fillers melt; borax alone begins near 750 °C",
             "aws-a5-31",
         )
-        .spares_briefly(materials)
+        .spares_briefly(metals)
         .dose(Dose::grams(FLUX_G_PER_CM * seam))
         .mind("Never a filler with cadmium: its fume kills. Strip zinc plate and old lead solder first.", "common-practice")
         .mind("Flux fume is poisonous: outdoors or with the air drawn off, and gloves.", "common-practice")
@@ -82,7 +82,7 @@ fn silver_flux(materials: &[String], seam: f64, steel: bool) -> Step {
 }
 
 /// The pickle and what ends it; the bath serves a year.
-fn pickle(materials: &[String], bath: Volume, times_a_year: f64, steel: bool) -> [Step; 2] {
+fn pickle(metals: &[String], bath: Volume, times_a_year: f64, steel: bool) -> [Step; 2] {
     let kilograms = bath.base() * BATH_KG_PER_M3;
     let each_time = 1.0 / times_a_year.max(1.0);
     let (right, will_do): (&[&str], &[&str]) =
@@ -90,7 +90,7 @@ fn pickle(materials: &[String], bath: Volume, times_a_year: f64, steel: bool) ->
     let dose = Dose::grams(kilograms * 1e3 * each_time);
     let acid = Step::new("pickle", "part below 100 °C, bath at 50–60 °C with a lid, until bright; rinse")
         .classes(right, will_do, "acid dissolves the oxide that flux leaves behind", "common-practice")
-        .spares_briefly(materials)
+        .spares_briefly(metals)
         .dose(dose)
         .mind(
             format!(
@@ -124,7 +124,7 @@ fn bicarbonate_kg(bath_kg: f64) -> f64 {
     salt_kg(bath_kg) * 84.007 / 120.06
 }
 
-fn soft_flux(materials: &[String], seam: f64, steel: bool) -> Step {
+fn soft_flux(metals: &[String], seam: f64, steel: bool) -> Step {
     /// Flux for a centimetre of soft joint, g; *common practice*.
     const FLUX_G_PER_CM: f64 = 0.1;
     let (right, will_do, why): (&[&str], &[&str], _) = if steel {
@@ -134,7 +134,7 @@ fn soft_flux(materials: &[String], seam: f64, steel: bool) -> Step {
     };
     Step::new("flux", "thin on both faces, heat the metal and not the solder")
         .classes(right, will_do, why, "common-practice")
-        .spares_briefly(materials)
+        .spares_briefly(metals)
         .dose(Dose::grams(FLUX_G_PER_CM * seam))
         .mind(
             "Its fume irritates lungs and may make them allergic: draw the air off. Wash your hands after solder with lead.",

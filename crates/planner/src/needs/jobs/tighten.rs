@@ -45,7 +45,7 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, _r: &mut R) -> Result<Vec<Ta
             &["light-machine-oil", "hydraulic-oil", "circulating-oil", "slideway-oil", "ep-grease"],
             &["spindle-oil", "gear-oil", "engine-oil", "lithium-grease", "rust-oil", "anti-seize"],
             "a dry thread scatters; a drop of oil makes the pull the same every time and keeps rust out",
-            "machinerys-handbook",
+            "common-practice",
         )
     };
     let [most, least] = wet_share_of_dry();
