@@ -1,10 +1,9 @@
 //! Does the order hold? Weights, prices and the grade of "will do" are drawn many times, and the ladder is climbed anew each time.
 
 use super::greedy::{Climb, Pick, Taste};
-use super::instance::number;
 use super::table::Table;
+use rand::SeedableRng;
 use rand::rngs::ChaCha8Rng;
-use rand::{RngExt, SeedableRng};
 use rand_distr::{Distribution, LogNormal, Uniform};
 
 /// The same draws each time, so that the same shop gives the same answer.

@@ -86,8 +86,8 @@ impl<'t> Climb<'t> {
             list.fill(0.0);
         }
         self.bought.fill(false);
-        for task in 0..self.table.groups.len() {
-            self.refresh(task, weights[task], will_do);
+        for (task, &weight) in weights.iter().enumerate() {
+            self.refresh(task, weight, will_do);
         }
     }
 

@@ -56,7 +56,7 @@ pub struct Effort {
 
 impl Default for Effort {
     fn default() -> Self {
-        Self { nodes: 4_000, time: None }
+        Self { nodes: 2_000, time: None }
     }
 }
 
@@ -175,6 +175,16 @@ pub enum LadderError {
     /// In a cover: an element stands in no set.
     #[error("element {0} stands in no set, so nothing covers everything")]
     Uncoverable(usize),
+    /// In a cover: a set names an element that is not in the list.
+    #[error("set {set} names element {element}, but there are only {elements}")]
+    NoSuchElement {
+        /// The set's place.
+        set: usize,
+        /// The element named.
+        element: usize,
+        /// How many there are.
+        elements: usize,
+    },
     /// In a cover: lists that belong together differ in length.
     #[error("{what}: {found} values given, {expected} needed")]
     LengthsDiffer {

@@ -11,8 +11,10 @@
 
 mod bound;
 pub mod cover;
+mod cover_search;
 mod draws;
 mod exact;
+mod exchange_cover;
 mod greedy;
 mod instance;
 mod program;
