@@ -41,13 +41,17 @@ pub fn paragraph(text: &str, first: &str, rest: &str) -> String {
 
 /// A mark whose shape says how well something serves, with its word.
 pub fn grade(grade: Grade) -> String {
-    let mark = match grade {
+    format!("{} {}", mark(grade), grade.word())
+}
+
+/// The mark alone, for a table whose legend has the words.
+pub fn mark(grade: Grade) -> char {
+    match grade {
         Grade::Right => '●',
         Grade::WillDo => '◐',
         Grade::Wrong => '○',
         Grade::Harmful => '✕',
-    };
-    format!("{mark} {}", grade.word())
+    }
 }
 
 /// A bar of so many cells filled to a share.

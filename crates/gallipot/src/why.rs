@@ -2,14 +2,14 @@
 
 use std::process::ExitCode;
 
+use planner::verdict::{Finding, Verdict};
 use planner::why::{Why, WhyError, why};
 use reference::Reference;
-use units::System;
 
 use crate::args;
 use crate::input::{Failure, read};
 use crate::shell::print_json;
-use crate::style::{bold, dim, grade, heading, paragraph};
+use crate::style::{bold, dim, grade, heading, mark, paragraph, table};
 
 /// Runs the command.
 pub fn run(wanted: &args::Why) -> Result<ExitCode, Failure> {
@@ -27,7 +27,7 @@ pub fn run(wanted: &args::Why) -> Result<ExitCode, Failure> {
     if wanted.common.json {
         return print_json(&account);
     }
-    show(&account, reference, shop.units);
+    show(&account, reference);
     Ok(ExitCode::SUCCESS)
 }
 
@@ -42,7 +42,7 @@ fn no_such_place(asked: &str, known: &[String]) -> String {
     format!("no place of this shop is called `{asked}`. The nearest: {}.", near.join(", "))
 }
 
-fn show(account: &Why, reference: &Reference, _units: System) {
+fn show(account: &Why, reference: &Reference) {
     anstream::println!("{}\n", bold(&format!("{} ({})", account.place, account.kind)));
     let weight = &account.weight;
     anstream::println!(
@@ -72,19 +72,54 @@ fn show(account: &Why, reference: &Reference, _units: System) {
             anstream::println!("{}", paragraph(line, "  ", "      "));
         }
     }
-    for verdict in &account.verdicts {
-        anstream::println!("\n{}", heading(&format!("{}: {}", verdict.name, verdict.grade.word())));
-        for finding in &verdict.findings {
-            anstream::println!("  {} {}", grade(finding.grade), bold(&finding.demand));
-            anstream::println!("{}", paragraph(&format!("asked {}; it gives {}", finding.asked, finding.given), "      ", "      "));
-            let source = source(reference, &finding.source);
-            anstream::println!("{}", paragraph(&format!("because {} [{source}]", finding.why), "      ", "      "));
-        }
+    anstream::println!("\n{}", heading("How each fluid meets what is asked"));
+    anstream::println!("{}", side_by_side(&account.verdicts));
+    anstream::println!("\n{}", heading("What is asked, and why"));
+    for (number, finding) in demands(&account.verdicts).iter().enumerate() {
+        anstream::println!("{:>3} {}", number + 1, bold(&finding.demand));
+        anstream::println!("{}", paragraph(&format!("asked: {}", finding.asked), "    ", "    "));
+        let source = source(reference, &finding.source);
+        anstream::println!("{}", paragraph(&format!("because {} [{source}]", finding.why), "    ", "    "));
     }
     for text in &account.mind {
         anstream::println!("\n{}", paragraph(text, "Mind: ", "      "));
     }
     anstream::println!("\n{}", dim(&format!("The place is called {} in commands and JSON.", account.need)));
+}
+
+/// Every demand that concerns one of the fluids, once, by one of its findings.
+fn demands(verdicts: &[Verdict]) -> Vec<&Finding> {
+    let mut demands: Vec<&Finding> = Vec::new();
+    for finding in verdicts.iter().flat_map(|verdict| &verdict.findings) {
+        if !demands.iter().any(|known| same(known, finding)) {
+            demands.push(finding);
+        }
+    }
+    demands
+}
+
+fn same(one: &Finding, other: &Finding) -> bool {
+    one.demand == other.demand && one.asked == other.asked
+}
+
+/// A row a demand, a column a fluid.
+fn side_by_side(verdicts: &[Verdict]) -> String {
+    let mut header = vec![String::new()];
+    header.extend(verdicts.iter().map(|verdict| verdict.name.clone()));
+    let header: Vec<&str> = header.iter().map(String::as_str).collect();
+    let mut table = table(&header, &[]);
+    let mut summary = vec!["    verdict".to_owned()];
+    summary.extend(verdicts.iter().map(|verdict| grade(verdict.grade)));
+    table.add_row(summary);
+    for (number, demand) in demands(verdicts).iter().enumerate() {
+        let mut row = vec![format!("{:>3} {}", number + 1, demand.demand)];
+        row.extend(verdicts.iter().map(|verdict| {
+            let found = verdict.findings.iter().find(|finding| same(finding, demand));
+            found.map_or_else(|| "–".to_owned(), |finding| format!("{} {}", mark(finding.grade), finding.given))
+        }));
+        table.add_row(row);
+    }
+    table.trim_fmt()
 }
 
 fn source(reference: &Reference, key: &str) -> String {

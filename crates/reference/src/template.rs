@@ -3,7 +3,7 @@
 use indexmap::IndexMap;
 use serde::Deserialize;
 
-use crate::SourceKey;
+use crate::{Operation, SourceKey};
 
 /// The usual points of one kind of machine, in terms of a few sizes.
 #[derive(Debug, Clone, Deserialize)]
@@ -17,6 +17,9 @@ pub struct Template {
     pub about: String,
     /// Sizes that may be given, and the text with unit taken when they are not.
     pub sizes: IndexMap<String, String>,
+    /// How the machine cuts: what is supposed of a shop that tells of no work.
+    #[serde(default)]
+    pub operations: Vec<Operation>,
     /// The points, in the order of a walk round the machine.
     #[serde(rename = "point")]
     pub points: Vec<TemplatePoint>,

@@ -1,6 +1,7 @@
 //! Fills every field of a kind: from the file, else from the template, else with the kind's own default.
 
-use reference::{Reference, TemplatePoint};
+use indexmap::IndexMap;
+use reference::Reference;
 use units::{System, parse_any, show_base};
 
 use crate::assumption::Assumptions;
@@ -10,8 +11,8 @@ use crate::section::{Said, Section, may_be_negative};
 
 /// Where values come from that the user did not give.
 pub(crate) struct Source<'a> {
-    /// The template's point.
-    pub template: Option<&'a TemplatePoint>,
+    /// A template's texts by field.
+    pub values: Option<&'a IndexMap<String, String>>,
     /// Bibliography key of the template.
     pub source: &'a str,
     /// The base value of a size of the machine.
@@ -20,7 +21,7 @@ pub(crate) struct Source<'a> {
 
 impl Source<'_> {
     /// No template.
-    pub(crate) const NONE: Self = Self { template: None, source: "common-practice", size: &|_| None };
+    pub(crate) const NONE: Self = Self { values: None, source: "common-practice", size: &|_| None };
 }
 
 pub(crate) fn read_answers(
@@ -38,7 +39,7 @@ pub(crate) fn read_answers(
             answers.set(field.name, said.value, Origin::User(said.at));
             continue;
         }
-        let given = from.template.and_then(|point| point.values.get(field.name));
+        let given = from.values.and_then(|values| values.get(field.name));
         let (text, source) = given.map_or((field.default, field.source), |text| (text.as_str(), from.source));
         let answer = supposed(field, text, from.size)
             .unwrap_or_else(|| unreachable!("`{text}` for `{}` of `{}` is proved readable by a test", field.name, kind.name));

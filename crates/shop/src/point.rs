@@ -210,7 +210,7 @@ impl Point {
         let place = format!("{} · {name}", from.machine);
         let template = from.template;
         let source = template.and_then(|point| point.source).map_or(from.template_source, |key| key.as_str());
-        let values = Source { template, source, size: from.size };
+        let values = Source { values: template.map(|point| &point.values), source, size: from.size };
         let answers = read_answers(kind, &mut section, &values, &place, reference, assumed, problems);
         let mut exposure = read_exposure(&mut section, problems).unwrap_or_else(|| {
             template.map_or_else(BTreeSet::new, |point| point.exposure.iter().filter_map(|word| known(word, EXPOSURES)).collect())

@@ -12,7 +12,7 @@ use crate::point::fluid_or_class;
 use crate::problem::{Problem, Problems, did_you_mean};
 use crate::room::{Heating, Room};
 use crate::section::{Said, Section};
-use crate::work::{Job, Pot};
+use crate::work::{Job, Pot, supposed};
 
 /// The kinds a file may name; the planner knows them.
 #[derive(Debug, Clone, Copy)]
@@ -109,6 +109,9 @@ fn read_shop(
             problems.add(at, format!("two pieces of work are called `{}`", job.name), "Give each a `name` of its own.");
         }
         work.push(job);
+    }
+    if !section.has("work") {
+        work.extend(supposed(&machines, kinds.jobs, reference, assumed, problems));
     }
     let pots = section.sections("pot", problems).into_iter().filter_map(|own| Pot::read(own, reference, problems)).collect();
     if machines.is_empty() && work.is_empty() && problems.is_empty() {

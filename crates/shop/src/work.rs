@@ -1,11 +1,13 @@
 //! The work done in the shop, and what stands in the cupboard already.
 
+use indexmap::IndexMap;
 use reference::Reference;
 use units::{Amount, Frequency, System};
 
 use crate::answers::{Source, read_answers};
 use crate::assumption::Assumptions;
 use crate::kind::{Answers, Kind};
+use crate::machine::Machine;
 use crate::point::{PRIORITIES, Priority};
 use crate::problem::{Problems, Span, did_you_mean};
 use crate::section::Section;
@@ -64,6 +66,36 @@ impl Job {
         section.close(problems);
         Some(Self { name, kind, answers, often, priority, at })
     }
+}
+
+/// The work supposed of a shop that tells of none: cutting common metals in the ways its machines cut.
+pub(crate) fn supposed(
+    machines: &[Machine],
+    kinds: &[&'static Kind],
+    reference: &Reference,
+    assumed: &mut Assumptions,
+    problems: &mut Problems,
+) -> Option<Job> {
+    const METALS: &str = "mild-steel, aluminium, brass";
+    let kind = kinds.iter().find(|kind| kind.name == "cut").copied()?;
+    let templates = machines.iter().filter_map(|machine| reference.template(machine.template.as_deref()?));
+    let mut operations: Vec<&str> = Vec::new();
+    for operation in templates.flat_map(|template| &template.operations) {
+        if !operations.contains(&operation.word()) {
+            operations.push(operation.word());
+        }
+    }
+    if operations.is_empty() {
+        return None;
+    }
+    let values = IndexMap::from([("materials".to_owned(), METALS.to_owned()), ("operations".to_owned(), operations.join(", "))]);
+    let source = Source { values: Some(&values), ..Source::NONE };
+    let name = "cutting".to_owned();
+    let mut section = Section::empty(0..0);
+    let answers = read_answers(kind, &mut section, &source, &name, reference, assumed, problems);
+    let often = units::parse("weekly").unwrap_or_else(|_| unreachable!("a frequency as people write it"));
+    assumed.add(&name, "often", units::show::<Frequency>(often, System::Metric), "common-practice");
+    Some(Job { name, kind, answers, often, priority: Priority::Normal, at: 0..0 })
 }
 
 /// One container in the cupboard.
