@@ -1,6 +1,10 @@
 //! Hardening steel: what it is quenched in, how much of it, and the oil after.
 
+#![expect(non_snake_case, reason = "symbols as in formulas")]
+
+use formulas::sources::COMMON_PRACTICE;
 use formulas::working::Recorder;
+use formulas::{given, step};
 use reference::Form;
 use shop::{Given, Kind};
 use units::{Mass, Quantity, Temperature, TemperatureDifference};
@@ -27,7 +31,7 @@ pub(super) static KIND: Kind =
 /// Quench liquid for each kilogram of hot steel, litres: a US gallon for a pound; *common practice*.
 const LITRES_PER_KG: f64 = 8.3;
 
-pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, _r: &mut R) -> Result<Vec<Task>, Complaint> {
+pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Task>, Complaint> {
     let answers = bench.answers();
     let (steel, mass): (_, Mass) = (answers.word(&STEEL), answers.quantity(&MASS));
     let materials = ["tool-steel".to_owned()];
@@ -53,7 +57,7 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, _r: &mut R) -> Result<Vec<Ta
                 .mind("Only powder free of cyanide.", "common-practice"),
         );
     }
-    steps.push(quench(bench, steel, mass));
+    steps.push(quench(bench, steel, quench_litres(r, mass)));
     if steel != "oil-hardening" {
         steps.push(oil_after(&materials, Dose::ml(2.0)));
     }
@@ -68,8 +72,15 @@ fn powder_g(mass: Mass) -> f64 {
     0.1 * mass.base() * 1e3
 }
 
-fn quench(bench: &Bench<'_>, steel: &str, mass: Mass) -> Step {
-    let litres = LITRES_PER_KG * mass.base();
+/// Quench liquid for so much hot steel, L.
+fn quench_litres<R: Recorder>(r: &mut R, mass: Mass) -> f64 {
+    given!(r, m["kg"] = mass.base(), "hot steel");
+    given!(r, k["L/kg"] = LITRES_PER_KG, "a US gallon for a pound");
+    step!(r, V["L"] = k * m, COMMON_PRACTICE);
+    V
+}
+
+fn quench(bench: &Bench<'_>, steel: &str, litres: f64) -> Step {
     // A fill serves a year, so that a year takes one fill and the pack holds it.
     let each_time = litres / bench.times_a_year().max(1.0);
     let step = Step::new("quench", "from the maker's temperature, straight down, all under in one move, stir up and down")

@@ -3,7 +3,14 @@
 //! The class follows from the gap, the heat and whether it must come off again; its strength, cut down for gap, metal, heat and length
 //! and divided by the safety, must carry the load.
 
+#![expect(non_snake_case, reason = "symbols match the source")]
+
+use std::f64::consts::PI;
+
+use formulas::math::{max, min};
+use formulas::sources::{COMMON_PRACTICE, DEFINITION};
 use formulas::working::Recorder;
+use formulas::{Source, given, step};
 use shop::{Given, Kind};
 use units::{Force, Length, Pressure, Quantity, System, Temperature, show};
 
@@ -50,7 +57,7 @@ struct Joint {
     celsius: f64,
 }
 
-pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, _r: &mut R) -> Result<Vec<Task>, Complaint> {
+pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Task>, Complaint> {
     /// From here a paste fills the gap, and it wants the activator.
     const WIDE_M: f64 = 0.15e-3;
     let answers = bench.answers();
@@ -58,7 +65,7 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, _r: &mut R) -> Result<Vec<Ta
     let temperature: Temperature = answers.quantity(&TEMPERATURE);
     let hottest = if temperature > bench.room.hottest { temperature } else { bench.room.hottest };
     let diameter = answers.quantity(&DIAMETER).base();
-    let gap = diametral_gap(diameter, answers.quantity(&HOLE).base(), answers.quantity(&GAP).base())?;
+    let gap = diametral_gap(r, diameter, answers.quantity(&HOLE).base(), answers.quantity(&GAP).base())?;
     let joint = Joint { diameter, length: answers.quantity(&LENGTH).base(), gap, celsius: to_celsius(hottest) };
     let row = bench.locking(case(&joint, answers.flag(&REMOVABLE)))?;
     let task = |steps| vec![Task { consequence: Consequence::Spoils, times_a_year: bench.times_a_year(), steps }];
@@ -79,12 +86,12 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, _r: &mut R) -> Result<Vec<Ta
         )
         .demand("stands the heat", Test::Stands { hottest }, "a cured retainer softens with heat", "iso-10123")
         .spares(metals)
-        .dose(Dose::ml(gap_ml(&joint) * pieces));
+        .dose(Dose::ml(gap_ml(r, &joint) * pieces));
     let load = answers.quantity(&LOAD).base();
     if load > 0.0 {
         let hot = row.ranked.first().is_some_and(|class| class == "retainer-high-temperature");
-        let factor = strength_factor(bench, &joint, metals, hot)?;
-        let needed = Pressure::from_base(load / joint_area(&joint));
+        let factor = strength_factor(bench, &joint, metals, hot, r)?;
+        let needed = stress(r, &joint, load);
         retain = retain.demand(
             "carries the load",
             Test::Strength { needed, factor },
@@ -107,15 +114,17 @@ fn minded(step: Step, joint: &Joint) -> Step {
         .mind("May make the skin allergic: nitrile gloves. Never the only security of brakes, steering or lifting gear; an estimate for hobby use, test on scrap.", "un-ghs")
 }
 
-/// Hole less shaft; the gap as given where the hole is not measured.
-fn diametral_gap(shaft: f64, hole: f64, given: f64) -> Result<f64, Complaint> {
+/// Hole less shaft; the gap as given where the hole is not measured. In metres.
+fn diametral_gap<R: Recorder>(r: &mut R, shaft: f64, hole: f64, given: f64) -> Result<f64, Complaint> {
     /// More interference than this share of the diameter splits hubs; *common practice*.
     const TIGHTEST: f64 = 0.002;
     if hole <= 0.0 {
         return Ok(given);
     }
-    let gap = hole - shaft;
-    if gap < -TIGHTEST * shaft {
+    given!(r, D["mm"] = hole * 1e3, "hole");
+    given!(r, d["mm"] = shaft * 1e3, "shaft");
+    step!(r, c["mm"] = D - d, DEFINITION);
+    if c < -TIGHTEST * d {
         let (hole, shaft) = (show(Length::from_base(hole), System::Metric), show(Length::from_base(shaft), System::Metric));
         return Err(Complaint::Contradiction {
             field: "hole",
@@ -123,7 +132,7 @@ fn diametral_gap(shaft: f64, hole: f64, given: f64) -> Result<f64, Complaint> {
             mend: "Check that the two were not exchanged; a press fit this tight needs no adhesive.",
         });
     }
-    Ok(gap)
+    Ok(c * 1e-3)
 }
 
 /// The case of the locking table.
@@ -142,28 +151,40 @@ fn case(joint: &Joint, removable: bool) -> &'static str {
     }
 }
 
-/// What the gap holds, doubled for waste, and one drop at least: V = 2·π·d·L·c/2.
-fn gap_ml(joint: &Joint) -> f64 {
-    const DROP_ML: f64 = 0.03;
-    let volume = std::f64::consts::PI * joint.diameter * joint.length * joint.gap.max(0.0) / 2.0;
-    (2.0 * volume * 1e6).max(DROP_ML)
+/// What the gap holds, doubled for waste, and one drop at least.
+fn gap_ml<R: Recorder>(r: &mut R, joint: &Joint) -> f64 {
+    given!(r, d["mm"] = joint.diameter * 1e3, "diameter");
+    given!(r, L["mm"] = joint.length * 1e3, "length");
+    given!(r, c["mm"] = joint.gap.max(0.0) * 1e3, "gap by diameter");
+    step!(r, V["mm³"] = PI * d * L * c / 2.0, DEFINITION);
+    step!(r, V_d["mL"] = max(2.0 * V / 1000.0, 0.03), COMMON_PRACTICE);
+    V_d
 }
 
-/// The face that carries: no more length is counted than twice the diameter.
-fn joint_area(joint: &Joint) -> f64 {
-    std::f64::consts::PI * joint.diameter * joint.length.min(2.0 * joint.diameter)
+/// What the load asks of the face. No more length is counted than twice the diameter.
+fn stress<R: Recorder>(r: &mut R, joint: &Joint, load: f64) -> Pressure {
+    given!(r, F["N"] = load, "load");
+    given!(r, d["mm"] = joint.diameter * 1e3, "diameter");
+    given!(r, L["mm"] = joint.length * 1e3, "length");
+    step!(r, A["mm²"] = PI * d * min(L, 2.0 * d), DEFINITION);
+    step!(r, tau["MPa"] = F / A, DEFINITION);
+    Pressure::from_base(tau * 1e6)
 }
 
 /// What is left of the class strength for gap, heat, metal and length, divided by the safety.
-fn strength_factor(bench: &Bench<'_>, joint: &Joint, metals: &[String], hot: bool) -> Result<f64, Complaint> {
+fn strength_factor<R: Recorder>(bench: &Bench<'_>, joint: &Joint, metals: &[String], hot: bool, r: &mut R) -> Result<f64, Complaint> {
     /// Safety where nothing was tested; *common practice*.
     const SAFETY: f64 = 3.0;
     /// The curves begin here; colder joints are as strong.
     const ROOM_C: f64 = 22.0;
-    let curve = if hot { "retaining-temperature-high" } else { "retaining-temperature-standard" };
-    let gap = read_off(bench.curve("retaining-gap")?, joint.gap.max(0.0) * 1e3).unwrap_or(0.0);
-    let heat = read_off(bench.curve(curve)?, joint.celsius.max(ROOM_C)).unwrap_or(0.0);
-    let length = read_off(bench.curve("retaining-length")?, (joint.length / joint.diameter).min(2.0)).unwrap_or(0.0);
-    let metal = metals.iter().map(|metal| bench.reference.retaining_factor(metal).map_or(0.0, |row| row.factor)).fold(1.0, f64::min);
-    Ok(gap * heat * length * metal / SAFETY)
+    let heat = if hot { "retaining-temperature-high" } else { "retaining-temperature-standard" };
+    let left = |curve: &str, at: f64| Ok::<f64, Complaint>(read_off(bench.curve(curve)?, at).unwrap_or(0.0));
+    let worst = metals.iter().map(|metal| bench.reference.retaining_factor(metal).map_or(0.0, |row| row.factor)).fold(1.0, f64::min);
+    given!(r, f_gap [] = left("retaining-gap", joint.gap.max(0.0) * 1e3)?, "share left by the gap");
+    given!(r, f_T [] = left(heat, joint.celsius.max(ROOM_C))?, "share left by the heat");
+    given!(r, f_L [] = left("retaining-length", (joint.length / joint.diameter).min(2.0))?, "share left by the length");
+    given!(r, f_mat [] = worst, "share on the worse of the metals");
+    given!(r, S [] = SAFETY, "safety");
+    step!(r, f [] = f_gap * f_T * f_L * f_mat / S, Source("iso-10123"));
+    Ok(f)
 }

@@ -3,7 +3,11 @@
 //! The pickle takes oxide off copper alloys; a bath with copper in it plates steel, so a joint of both is not pickled at all. Light metals
 //! and titanium want a flux and a filler of their own.
 
+#![expect(non_snake_case, reason = "symbols as in formulas")]
+
+use formulas::sources::{COMMON_PRACTICE, DEFINITION};
 use formulas::working::Recorder;
+use formulas::{given, step};
 use reference::Form;
 use shop::{Given, Kind};
 use units::{Quantity, Volume};
@@ -25,7 +29,7 @@ pub(super) static KIND: Kind = Kind {
     fields: &[PROCESS.field(), METALS.field(), SEAM.field(), BATH.field()],
 };
 
-pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, _r: &mut R) -> Result<Vec<Task>, Complaint> {
+pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Task>, Complaint> {
     let answers = bench.answers();
     let (metals, seam) = (answers.words(&METALS), answers.number(&SEAM));
     let task = |steps| vec![Task { consequence: Consequence::Spoils, times_a_year: bench.times_a_year(), steps }];
@@ -49,7 +53,7 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, _r: &mut R) -> Result<Vec<Ta
                 ),
         );
         if !(steel && copper) {
-            steps.extend(pickle(metals, answers.quantity(&BATH), bench.times_a_year(), steel));
+            steps.extend(pickle(metals, &bath(r, answers.quantity(&BATH)), bench.times_a_year(), steel));
         }
     } else {
         steps.push(soft_flux(metals, seam, steel));
@@ -82,12 +86,11 @@ fn silver_flux(metals: &[String], seam: f64, steel: bool) -> Step {
 }
 
 /// The pickle and what ends it; the bath serves a year.
-fn pickle(metals: &[String], bath: Volume, times_a_year: f64, steel: bool) -> [Step; 2] {
-    let kilograms = bath.base() * BATH_KG_PER_M3;
+fn pickle(metals: &[String], bath: &Bath, times_a_year: f64, steel: bool) -> [Step; 2] {
     let each_time = 1.0 / times_a_year.max(1.0);
     let (right, will_do): (&[&str], &[&str]) =
         if steel { (&["pickle-citric"], &["pickle-bisulfate"]) } else { (&["pickle-bisulfate", "pickle-citric"], &["battery-acid"]) };
-    let dose = Dose::grams(kilograms * 1e3 * each_time);
+    let dose = Dose::grams((bath.salt_g + bath.water_g) * each_time);
     let acid = Step::new("pickle", "part below 100 °C, bath at 50–60 °C with a lid, until bright; rinse")
         .classes(right, will_do, "acid dissolves the oxide that flux leaves behind", "common-practice")
         .spares_briefly(metals)
@@ -95,9 +98,9 @@ fn pickle(metals: &[String], bath: Volume, times_a_year: f64, steel: bool) -> [S
         .mind(
             format!(
                 "For {:.1} L of bath: {:.0} g of salt into {:.0} g of water (10 % by mass). Always the acid into the water; goggles, gloves.",
-                bath.base() * 1e3,
-                salt_kg(kilograms) * 1e3,
-                (kilograms - salt_kg(kilograms)) * 1e3
+                bath.litres,
+                bath.salt_g,
+                bath.water_g
             ),
             "common-practice",
         )
@@ -106,22 +109,28 @@ fn pickle(metals: &[String], bath: Volume, times_a_year: f64, steel: bool) -> [S
         .mind("Keep it shut and away from bright steel. Spent pickle is copper waste: neutral is not fit for the drain.", "common-practice");
     let end = Step::new("neutralise", "dip the part until it stops fizzing, rinse, dry; in an open vessel, a little at a time")
         .classes(&["bicarbonate"], &[], "acid left in a seam goes on eating", "common-practice")
-        .dose(Dose::grams(bicarbonate_kg(kilograms) * 1e3 * each_time))
+        .dose(Dose::grams(bath.soda_g * each_time))
         .dose_of(Form::Liquid, dose);
     [acid, end]
 }
 
-/// A pickle of a tenth salt weighs little more than water, kg/m³.
-const BATH_KG_PER_M3: f64 = 1000.0;
-
-/// Salt in so much pickle, kg: a tenth by mass.
-fn salt_kg(bath_kg: f64) -> f64 {
-    0.10 * bath_kg
+/// What a bath of pickle is made of, and what ends it.
+struct Bath {
+    litres: f64,
+    salt_g: f64,
+    water_g: f64,
+    soda_g: f64,
 }
 
-/// Bicarbonate that neutralises so much pickle of bisulfate, kg: 84.0 g for each 120.1 g, by their molar masses.
-fn bicarbonate_kg(bath_kg: f64) -> f64 {
-    salt_kg(bath_kg) * 84.007 / 120.06
+/// A bath of a tenth bisulfate by mass, which weighs little more than water; bicarbonate neutralises it mole for mole.
+fn bath<R: Recorder>(r: &mut R, volume: Volume) -> Bath {
+    given!(r, V["L"] = volume.base() * 1e3, "bath");
+    given!(r, w [] = 0.10, "share of salt by mass");
+    step!(r, m["g"] = 1000.0 * V, COMMON_PRACTICE);
+    step!(r, m_salt["g"] = w * m, DEFINITION);
+    step!(r, m_water["g"] = m - m_salt, DEFINITION);
+    step!(r, m_soda["g"] = m_salt * 84.007 / 120.06, DEFINITION);
+    Bath { litres: V, salt_g: m_salt, water_g: m_water, soda_g: m_soda }
 }
 
 fn soft_flux(metals: &[String], seam: f64, steel: bool) -> Step {

@@ -3,7 +3,12 @@
 //! Hours count as wet where the air is above 60 % relative humidity, fully from 80 %; half a year is taken to be damp, and a room heated all winter
 //! is not. Each coat has a budget of such hours in the table of finishes.
 
+#![expect(non_snake_case, reason = "symbols as in formulas")]
+
+use formulas::math::{max, min};
+use formulas::sources::COMMON_PRACTICE;
 use formulas::working::Recorder;
+use formulas::{given, step};
 use shop::{Given, Heating, Kind};
 use units::{Area, Quantity, Ratio};
 
@@ -28,11 +33,11 @@ pub(super) static KIND: Kind = Kind {
 /// Coats in the order of their trouble: the first that lasts is the least work to take off again.
 const COATS: [&str; 6] = ["rust-oil", "water-displacing-film", "preservative-oil", "paste-wax", "soft-wax", "hard-wax"];
 
-pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, _r: &mut R) -> Result<Vec<Task>, Complaint> {
+pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Task>, Complaint> {
     let answers = bench.answers();
     let (materials, area): (_, Area) = (answers.words(&MATERIALS), answers.quantity(&AREA));
     let months = answers.number(&MONTHS);
-    let hours = wet_hours(months, bench.room.humidity, bench.room.heating);
+    let hours = wet_hours(r, months, bench.room.humidity, bench.room.heating);
     let sliding = answers.flag(&SLIDING);
     let mut steps =
         vec![degrease(bench, materials, wipe(area), false).mind("Gloves from here on: a fingerprint rusts first.", "common-practice")];
@@ -78,13 +83,20 @@ fn open(bench: &Bench<'_>, step: Step, hours: f64, sliding: bool, area: Area) ->
     Ok(step)
 }
 
-/// Damp hours in so many months: none below 60 % relative humidity, all from 80 %.
-fn wet_hours(months: f64, humidity: Ratio, heating: Heating) -> f64 {
+/// Damp hours in so many months: none below 60 % relative humidity, all from 80 %, for half the year.
+fn wet_hours<R: Recorder>(r: &mut R, months: f64, humidity: Ratio, heating: Heating) -> f64 {
     const HOURS_A_MONTH: f64 = 730.5;
     /// Half the year is the damp season; *common practice*.
     const DAMP_SEASON: f64 = 0.5;
-    let wet = if heating == Heating::Steady { 0.0 } else { ((humidity.base() - 0.60) / 0.20).clamp(0.0, 1.0) };
-    months * HOURS_A_MONTH * DAMP_SEASON * wet
+    if heating == Heating::Steady {
+        return 0.0;
+    }
+    given!(r, H["h"] = months * HOURS_A_MONTH, "hours put away");
+    given!(r, RH["%"] = humidity.base() * 100.0, "relative humidity in the damp season");
+    given!(r, s [] = DAMP_SEASON, "share of the year that is damp");
+    step!(r, w [] = min(max((RH - 60.0) / 20.0, 0.0), 1.0), COMMON_PRACTICE);
+    step!(r, D["h"] = H * s * w, COMMON_PRACTICE);
+    D
 }
 
 /// Sheets of inhibitor paper: a square metre of paper to a square metre of steel, about A4 each.
