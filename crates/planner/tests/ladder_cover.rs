@@ -7,6 +7,7 @@ use planner::ladder::{
     Effort,
     cover::{budgeted_max_coverage, weighted_set_cover},
 };
+use proptest::prelude::*;
 use serde::Deserialize;
 use std::time::{Duration, Instant};
 
@@ -64,5 +65,24 @@ fn coverage_is_what_another_solver_found_and_is_proven() {
         assert!(best.set.iter().map(|&set| case.costs[set]).sum::<f64>() <= budget, "{} is over budget", case.id);
         assert_eq!(best.value, case.optimum, "{}", case.id);
         assert_eq!(best.gap, 0.0, "{}", case.id);
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 150, failure_persistence: None, ..ProptestConfig::default() })]
+
+    /// Trying every choice of sets is the definition; no source needed.
+    #[test]
+    fn a_small_cover_is_the_cheapest_of_all(masks in proptest::collection::vec(1..512_u32, 1..11), costs in proptest::collection::vec(0..9_u32, 11)) {
+        // The last set holds every element, so that there is a cover; it is dear.
+        let sets: Vec<Vec<usize>> = masks.iter().chain(&[511]).map(|mask| (0..9).filter(|e| mask >> e & 1 == 1).collect()).collect();
+        let costs: Vec<f64> = costs[..masks.len()].iter().map(|&cost| f64::from(cost) / 2.0).chain([30.5]).collect();
+        let cheapest = (1..1_u32 << sets.len())
+            .map(|choice| (0..sets.len()).filter(|set| choice >> set & 1 == 1).collect::<Vec<_>>())
+            .filter(|choice| (0..9).all(|element| choice.iter().any(|&set| sets[set].contains(&element))))
+            .map(|choice| choice.iter().map(|&set| costs[set]).sum::<f64>())
+            .fold(f64::INFINITY, f64::min);
+        let cover = weighted_set_cover(9, &sets, &costs, Effort::default()).unwrap();
+        prop_assert!((cover.cost - cheapest).abs() < 1e-9 && cover.gap == 0.0, "{cheapest} against {cover:?}");
     }
 }

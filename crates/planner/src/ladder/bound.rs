@@ -47,7 +47,7 @@ pub(super) struct Bound {
     /// One price a row.
     pub price: Vec<f64>,
     /// What each fluid is paid by the rows it covers.
-    pub paid: Vec<f64>,
+    paid: Vec<f64>,
     /// Whether each row's part wants to be covered.
     wants: Vec<bool>,
     /// How much of each fluid the relaxed choice takes.

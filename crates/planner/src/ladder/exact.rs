@@ -148,7 +148,7 @@ impl<'p> Solver<'p> {
         lowered
     }
 
-    /// Branches on a well-paid fluid the relaxed optimum is unsure of, which moves the bound most; deep before wide. Returns a proven upper bound.
+    /// Branches on the fluid the relaxed optimum is least sure of, deep before wide. Returns a proven upper bound.
     fn search(&mut self, limit: f64, fate: Vec<Fate>, bound: f64, found: &mut Choice, effort: Effort) -> f64 {
         let deadline = effort.time.and_then(|time| Instant::now().checked_add(time));
         let mut open = Vec::new();
@@ -173,7 +173,7 @@ impl<'p> Solver<'p> {
     }
 
     fn part(&self, fate: Vec<Fate>, bound: f64, limit: f64, found: &mut Choice, open: &mut Vec<(Vec<Fate>, f64, Vec<f64>)>) {
-        let unsure = |f: usize| -self.bound.average[f] * (1.0 - self.bound.average[f]) * self.bound.paid[f];
+        let unsure = |f: usize| (self.bound.average[f] - 0.5).abs();
         let Some(fluid) = (0..fate.len()).filter(|&f| fate[f] == Fate::Open).min_by(|&a, &b| unsure(a).total_cmp(&unsure(b))) else {
             self.offer(found, (0..fate.len()).filter(|&f| fate[f] == Fate::In).collect(), limit);
             return;
