@@ -276,7 +276,8 @@ fn the_load_is_carried_by_what_gap_metal_heat_and_safety_leave() {
     // 20 MPa·0.91·0.4/3 = 2.43 MPa on π·15·12 = 565 mm²: 1372 N.
     let carries = |load: f64| {
         let rest = format!(
-            "diameter = \"15 mm\"\nlength = \"12 mm\"\ngap = \"0.08 mm\"\nmetals = [\"mild-steel\", \"bronze\"]\ntemperature = \"20 °C\"\nload = \"{load} N\""
+            "diameter = \"15 mm\"\nlength = \"12 mm\"\ngap = \"0.08 mm\"\nmetals = [\"mild-steel\", \
+                     \"bronze\"]\ntemperature = \"20 °C\"\nload = \"{load} N\""
         );
         of(step(&ask_in("coldest = \"10 °C\"\nhottest = \"22 °C\"", "retain", &rest), "retain"), "retainer-general")
     };
@@ -391,6 +392,10 @@ fn no_product_is_named_for_boilers_oxygen_and_gas() {
     ] {
         let needs = ask("seal thread", rest);
         assert!(needs.len() == 1 && refused(&needs), "{rest}");
+    }
+    for medium in ["oxygen", "breathing-gas"] {
+        let why = ask("seal thread", &format!("medium = \"{medium}\""))[0].nothing.clone().unwrap();
+        assert!(why.contains("rated for oxygen"), "{medium}: {why}");
     }
     // The temperature is still given: 162.1 °C (IAPWS-IF97).
     let needs = ask("seal thread", "place = \"boiler-shell\"\nmedium = \"steam\"\npressure = \"5.5 bar\"");

@@ -62,9 +62,19 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, _r: &mut R) -> Result<Vec<Ta
     let rub = rub
         .spares(materials)
         .dose(Dose::ml(DROPS_ML))
-        .mind_if(with == "emery", "At the lathe: cover the ways, hold the strip by its ends or in a holder, never round a finger; wipe the ways and oil them again.", "common-practice")
+        .mind_if(
+            with == "emery",
+            "At the lathe: cover the ways, hold the strip by its ends or in a holder, never round a \
+                 finger; wipe the ways and oil them again.",
+            "common-practice",
+        )
         .mind_if(with == "stone", "A stone that once had oil always wants oil.", "common-practice")
-        .mind_if(bench.any_is(materials, "light-metals"), "Dust of this metal burns and explodes: wet, a little at a time, apart from steel dust and sparks.", "common-practice");
+        .mind_if(
+            bench.any_is(materials, "light-metals"),
+            "Dust of this metal burns and explodes: wet, a little at a time, apart from steel dust and \
+                 sparks.",
+            "common-practice",
+        );
     let plastics = bench.any_is(materials, "plastics");
     let wipe_off = Step::new("wipe off the grit", "fresh cloths until nothing grey comes off")
         .classes(

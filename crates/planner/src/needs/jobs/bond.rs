@@ -41,7 +41,8 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, _r: &mut R) -> Result<Vec<Ta
         return Ok(task(vec![Step::refused("glue", why)]));
     }
     let prepare = degrease(bench, materials, wipe(area), true).mind(
-        "Degrease, roughen with P180–P320, degrease again; water must stand unbroken for a minute (ASTM F22). Glue within the hour.",
+        "Degrease, roughen with P180–P320, degrease again; water must stand unbroken for a minute \
+                 (ASTM F22). Glue within the hour.",
         "common-practice",
     );
     let (right, will_do, why) = glue(gap, outdoors);
@@ -54,7 +55,8 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, _r: &mut R) -> Result<Vec<Ta
         .dose(Dose::ml(glue_ml(area, gap)))
         .mind_if(slippery, "Glue holds badly on this plastic: a screw or a snap holds better.", "common-practice")
         .mind(
-            "Reckon with a tenth of the data sheet's strength under steady load or above 60 °C, a quarter otherwise; and let nothing peel.",
+            "Reckon with a tenth of the data sheet's strength under steady load or above 60 °C, a \
+                     quarter otherwise; and let nothing peel.",
             "common-practice",
         )
         .mind("May make the skin allergic: nitrile gloves. Instant glue sticks skin and eyes, and heats cotton.", "un-ghs")

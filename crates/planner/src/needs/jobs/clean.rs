@@ -51,7 +51,8 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, _r: &mut R) -> Result<Vec<Ta
                 .spares(materials)
                 .dose(wipe(answers.quantity(&AREA)))
                 .mind(
-                    "Never a chlorinated cleaner where anything will be welded, brazed, ground or hot: its vapour turns to phosgene.",
+                    "Never a chlorinated cleaner where anything will be welded, brazed, ground or \
+                             hot: its vapour turns to phosgene.",
                     "29-cfr-1910-252",
                 )
                 .mind_if(watery, "Dry at once and oil: wet steel rusts.", "common-practice")

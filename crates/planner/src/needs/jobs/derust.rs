@@ -35,7 +35,11 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, _r: &mut R) -> Result<Vec<Ta
             .turn(row, 0)
             .spares(materials)
             .dose(Dose::ml(acid_ml))
-            .mind("Acid: goggles, gloves, open door; hydrogen comes off, no flame. Not on springs and hard parts.", "common-practice")
+            .mind(
+                "Acid: goggles, gloves, open door; hydrogen comes off, no flame. Not on springs and hard \
+                     parts.",
+                "common-practice",
+            )
             .mind("Never hydrochloric acid indoors: its vapour rusts every machine in the room.", "common-practice"),
         Step::new("neutralise", "rinse, wipe with a spoonful in water, rinse hot, dry at once")
             .classes(&["bicarbonate"], &["alkaline-degreaser"], "acid left in pores brings the rust back", "common-practice")

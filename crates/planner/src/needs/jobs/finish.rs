@@ -65,7 +65,11 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, _r: &mut R) -> Result<Vec<Ta
         .spares(materials)
         .dose(coverage(bench, &right, area));
     if want == "black" {
-        steps.push(coat.mind("Selenium and acid: gloves, goggles, open door; it and its rinse water are hazardous waste. Longer in the bath gives loose smut.", "common-practice"));
+        steps.push(coat.mind(
+            "Selenium and acid: gloves, goggles, open door; it and its rinse water are hazardous waste. \
+                 Longer in the bath gives loose smut.",
+            "common-practice",
+        ));
         steps.push(
             Step::new("rinse", "hot, until nothing runs off coloured, shake dry")
                 .classes(&["hot-water", "quench-water"], &[], "salts left behind rust", "common-practice")

@@ -52,7 +52,11 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, _r: &mut R) -> Result<Vec<Ta
                 .spares_briefly(metals)
                 .dose(Dose::ml(ml))
                 .mind("Wipe it off and let it dry before any heat: it burns, and its vapour more so.", "common-practice")
-                .mind("No heat on hardened parts, bearings, springs, wheels or anything closed that could burst.", "common-practice"),
+                .mind(
+                    "No heat on hardened parts, bearings, springs, wheels or anything closed that could \
+                         burst.",
+                    "common-practice",
+                ),
         );
     }
     let galls = metals.iter().any(|metal| bench.reference.is_a(metal, "passive-metals"));

@@ -37,7 +37,8 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
     let materials = ["tool-steel".to_owned()];
     let task = |steps| vec![Task { consequence: Consequence::Spoils, times_a_year: bench.times_a_year(), steps }];
     if steel == "air-hardening" {
-        let why = "it hardens in moving air and needs a furnace that holds its temperature; send it out, or choose an oil-hardening steel";
+        let why = "it hardens in moving air and needs a furnace that holds its temperature; send it out, or \
+                 choose an oil-hardening steel";
         return Ok(task(vec![Step::refused("quench", why)]));
     }
     let mut steps = vec![degrease(bench, &materials, Dose::ml(3.0), false)];
@@ -87,7 +88,10 @@ fn quench(bench: &Bench<'_>, steel: &str, litres: f64) -> Step {
         .dose(Dose::ml(each_time * 1e3))
         .dose_of(Form::Solid, Dose::grams(brine_kg(litres) * 1e3 / bench.times_a_year().max(1.0)))
         .mind(
-            format!("Have {litres:.1} L of it in a metal vessel two thirds full at most, deeper than the part and a hand's breadth, with a lid beside it."),
+            format!(
+                "Have {litres:.1} L of it in a metal vessel two thirds full at most, deeper than the part \
+                     and a hand's breadth, with a lid beside it."
+            ),
             "common-practice",
         )
         .mind(TEMPER, "common-practice");
@@ -113,13 +117,17 @@ fn quench(bench: &Bench<'_>, steel: &str, litres: f64) -> Step {
                 "the bath warms with the part, and oil near its flash point burns",
                 "common-practice",
             )
-            .mind("Outdoors or under a roof that does not burn, an extinguisher at hand; no drop of water in the oil, and never water on burning oil.", "common-practice"),
+            .mind(
+                "Outdoors or under a roof that does not burn, an extinguisher at hand; no drop of water \
+                     in the oil, and never water on burning oil.",
+                "common-practice",
+            ),
     };
     step.mind("Goggles, tongs, leather gloves; steam and hot oil jump.", "common-practice")
 }
 
-const TEMPER: &str = "Temper at once, while still hand warm: straw (200–230 °C) for cutting tools, purple (270–280 °C) for punches, blue (290–310 °C) for springs; \
-                      the steel's own sheet comes first.";
+const TEMPER: &str = "Temper at once, while still hand warm: straw (200–230 °C) for cutting tools, purple (270–280 °C) for punches, \
+                      blue (290–310 °C) for springs; the steel's own sheet comes first.";
 
 /// Brine for so many litres, kg: a tenth salt is 1.07 kg to the litre.
 fn brine_kg(litres: f64) -> f64 {

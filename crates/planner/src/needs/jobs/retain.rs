@@ -105,13 +105,23 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
 
 fn minded(step: Step, joint: &Joint) -> Step {
     let gap = show(Length::from_base(joint.gap.max(0.0)), System::Metric);
-    step.mind(format!("The part may sit off centre by up to half the clearance of {gap}; where that matters, centre it while it cures."), "common-practice")
-        .mind(
-            "Off again: press it, or heat the joint to about 250 °C and pull hot, outdoors; never heat bearings, hardened parts, light \
+    step.mind(
+        format!(
+            "The part may sit off centre by up to half the clearance of {gap}; where that matters, centre it \
+             while it cures."
+        ),
+        "common-practice",
+    )
+    .mind(
+        "Off again: press it, or heat the joint to about 250 °C and pull hot, outdoors; never heat bearings, hardened parts, light \
              alloys, rubber or sealed volumes.",
-            "common-practice",
-        )
-        .mind("May make the skin allergic: nitrile gloves. Never the only security of brakes, steering or lifting gear; an estimate for hobby use, test on scrap.", "un-ghs")
+        "common-practice",
+    )
+    .mind(
+        "May make the skin allergic: nitrile gloves. Never the only security of brakes, steering or \
+                 lifting gear; an estimate for hobby use, test on scrap.",
+        "un-ghs",
+    )
 }
 
 /// Hole less shaft; the gap as given where the hole is not measured. In metres.

@@ -72,7 +72,7 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
     let hottest = if steam {
         let saturated = saturation_temperature(r, pressure)?;
         let superheat: TemperatureDifference = answers.quantity(&SUPERHEAT);
-        Temperature::from_base(saturated.base() + superheat.base())
+        Temperature::from_base(saturated.base() + superheat.base().max(0.0))
     } else {
         let least = if medium == "hot-water" { HOT_WATER_C } else { 0.0 };
         let given: Temperature = answers.quantity(&TEMPERATURE);
@@ -94,12 +94,27 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
     let why = if steam { format!("{} Here the steam is at {}.", row.why, show(hottest, System::Metric)) } else { row.why.clone() };
     let mut seal = Step::new("seal", "all round the male thread, none on the first turn; put together and leave it")
         .ranked(&ranked, why, row.source.as_str())
-        .demand("stands the heat", Test::Stands { hottest }, if steam { "saturated steam is as hot as its pressure makes it" } else { "past its limit a sealant gives way" }, if steam { "iapws-if97" } else { "en-751" })
+        .demand(
+            "stands the heat",
+            Test::Stands { hottest },
+            if steam { "saturated steam is as hot as its pressure makes it" } else { "past its limit a sealant gives way" },
+            if steam { "iapws-if97" } else { "en-751" },
+        )
         .spares(metals)
         .dose(Dose::ml(sealant_ml(size) * pieces))
         .dose_of(Form::Solid, Dose::about(tape_m(size) * pieces, DoseUnit::Metre))
-        .mind_if(steam, "Steam burns: no pressure while you work on it, test with cold water first; the model-boiler code in force and its inspector come first.", "common-practice")
-        .mind_if(medium == "compressed-air", "Let the pressure off before you undo anything; the pressure vessel itself is work for its inspector.", "common-practice")
+        .mind_if(
+            steam,
+            "Steam burns: no pressure while you work on it, test with cold water first; the model-boiler \
+                 code in force and its inspector come first.",
+            "common-practice",
+        )
+        .mind_if(
+            medium == "compressed-air",
+            "Let the pressure off before you undo anything; the pressure vessel itself is work for its \
+                 inspector.",
+            "common-practice",
+        )
         .mind_if(medium.contains("water"), "Drinking water: only a product approved for it where you live.", "common-practice")
         .mind_if(
             medium == "oil" && pressure.base() > FACE_FROM_PA,

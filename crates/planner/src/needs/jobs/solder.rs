@@ -34,7 +34,8 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
     let (metals, seam) = (answers.words(&METALS), answers.number(&SEAM));
     let task = |steps| vec![Task { consequence: Consequence::Spoils, times_a_year: bench.times_a_year(), steps }];
     if ["light-metals", "titanium", "plastics"].iter().any(|group| bench.any_is(metals, group)) {
-        let why = "this material wants a flux and a filler of its own, sold together; follow their data sheet, or weld, screw or glue it";
+        let why = "this material wants a flux and a filler of its own, sold together; follow their data sheet, \
+                 or weld, screw or glue it";
         return Ok(task(vec![Step::refused("solder", why)]));
     }
     let (steel, copper) = (bench.any_is(metals, "ferrous"), bench.any_is(metals, "copper-alloys"));
@@ -97,16 +98,28 @@ fn pickle(metals: &[String], bath: &Bath, times_a_year: f64, steel: bool) -> [St
         .dose(dose)
         .mind(
             format!(
-                "For {:.1} L of bath: {:.0} g of salt into {:.0} g of water (10 % by mass). Always the acid into the water; goggles, gloves.",
-                bath.litres,
-                bath.salt_g,
-                bath.water_g
+                "For {:.1} L of bath: {:.0} g of salt into {:.0} g of water (10 % by mass). Always \
+                         the acid into the water; goggles, gloves.",
+                bath.litres, bath.salt_g, bath.water_g
             ),
             "common-practice",
         )
-        .mind("Never steel tweezers, wire or chips in it: they plate every part with copper. Plastic, brass or wood.", "common-practice")
-        .mind_if(steel, "A fresh bath that never held copper, and not for hard or spring steel: acid makes it brittle.", "common-practice")
-        .mind("Keep it shut and away from bright steel. Spent pickle is copper waste: neutral is not fit for the drain.", "common-practice");
+        .mind(
+            "Never steel tweezers, wire or chips in it: they plate every part with copper. Plastic, brass \
+                 or wood.",
+            "common-practice",
+        )
+        .mind_if(
+            steel,
+            "A fresh bath that never held copper, and not for hard or spring steel: acid makes it \
+                 brittle.",
+            "common-practice",
+        )
+        .mind(
+            "Keep it shut and away from bright steel. Spent pickle is copper waste: neutral is not fit \
+                 for the drain.",
+            "common-practice",
+        );
     let end = Step::new("neutralise", "dip the part until it stops fizzing, rinse, dry; in an open vessel, a little at a time")
         .classes(&["bicarbonate"], &[], "acid left in a seam goes on eating", "common-practice")
         .dose(Dose::grams(bath.soda_g * each_time))

@@ -26,7 +26,8 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, _r: &mut R) -> Result<Vec<Ta
     let (way, reading) = match answers.word(&FACE) {
         "taper" => (
             "three thin lines along the plug, seat without a slap, turn once by 30° at most, draw out",
-            "Rubbed only at the large end the male angle is larger than the female, only at the small end smaller; 75 % and heavy at the large end is good. Leave the taper dry.",
+            "Rubbed only at the large end the male angle is larger than the female, only at the small \
+                     end smaller; 75 % and heavy at the large end is good. Leave the taper dry.",
         ),
         _ => (
             "roll or wipe out as thin as breath, lay the faces together, move a few millimetres, lift straight off",

@@ -1,7 +1,7 @@
 //! Storing bright steel: how much damp it will see, and the coat that outlasts it.
 //!
-//! Hours count as wet where the air is above 60 % relative humidity, fully from 80 %; half a year is taken to be damp, and a room heated all winter
-//! is not. Each coat has a budget of such hours in the table of finishes.
+//! Hours count as wet where the air is above 60 % relative humidity, fully from 80 %; half a year is taken to be damp, and a room
+//! heated all winter is not. Each coat has a budget of such hours in the table of finishes.
 
 #![expect(non_snake_case, reason = "symbols as in formulas")]
 
@@ -48,7 +48,11 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
             .ranked(&row.ranked, row.why.clone(), row.source.as_str())
             .dose(coverage(bench, &["rust-oil"], area))
             .dose_of(reference::Form::Solid, Dose::about(sheets(area), DoseUnit::Piece))
-            .mind("Every face within 300 mm of the sheet; keep the box shut; check copper alloys, zinc and seals.", "common-practice")
+            .mind(
+                "Every face within 300 mm of the sheet; keep the box shut; check copper alloys, zinc and \
+                     seals.",
+                "common-practice",
+            )
     } else {
         open(bench, put_away, hours, sliding, area)?
     });
@@ -75,7 +79,8 @@ fn open(bench: &Bench<'_>, step: Step, hours: f64, sliding: bool, area: Area) ->
         .mind_if(
             short,
             format!(
-                "In this room it sees about {hours:.0} damp hours and lasts about {lasting:.0}: look after it and put it on again in time."
+                "In this room it sees about {hours:.0} damp hours and lasts about {lasting:.0}: look \
+                         after it and put it on again in time."
             ),
             "common-practice",
         )

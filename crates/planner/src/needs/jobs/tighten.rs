@@ -55,7 +55,8 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, _r: &mut R) -> Result<Vec<Ta
         .dose(Dose::ml(ml))
         .mind(
             format!(
-                "A thread with oil or paste takes {:.0} to {:.0} % of the torque given for dry; the dry torque would stretch the screw past its limit.",
+                "A thread with oil or paste takes {:.0} to {:.0} % of the torque given for dry; the \
+                         dry torque would stretch the screw past its limit.",
                 least * 100.0,
                 most * 100.0
             ),
