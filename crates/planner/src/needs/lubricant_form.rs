@@ -76,20 +76,27 @@ pub(crate) fn demand(point: &Point, room: &Room, nature: &Nature, own: Option<Ow
     }
 }
 
-/// Lets the dry films in where the place asks for them and the kind, written with oil in mind, names none.
+/// Lets the dry films in where the place asks for them and the kind, written with oil in mind, names none; and leaves nothing but them
+/// where neither oil nor grease serves, pastes neither.
 pub(crate) fn admit_dry(demands: &mut Vec<Demand>) {
-    const DRY: [&str; 3] = ["ptfe-film", "moly-film", "dry-graphite"];
+    const FILMS: [&str; 3] = ["ptfe-film", "moly-film", "dry-graphite"];
     const WAX: &str = "paste-wax";
-    if !demands.iter().any(|demand| matches!(demand.test, Test::Form { dry: Grade::Right, .. })) {
-        return;
-    }
+    let is_dry = |word: &Cow<'static, str>| word == WAX || FILMS.contains(&word.as_ref());
+    let alone = demands.iter().find_map(|demand| match demand.test {
+        Test::Form { oil, grease, dry: Grade::Right } => Some(!oil.serves() && !grease.serves()),
+        _ => None,
+    });
+    let Some(alone) = alone else { return };
     // Additives are asked of what runs or stays; a film of solids needs none.
     demands.retain(|demand| !matches!(demand.test, Test::With { .. }));
     for demand in demands {
-        if let Test::Class { right, will_do } = &mut demand.test
-            && !right.iter().any(|word| word == WAX || DRY.contains(&word.as_ref()))
-        {
-            right.extend(DRY.map(Cow::Borrowed));
+        let Test::Class { right, will_do } = &mut demand.test else { continue };
+        if alone {
+            right.retain(is_dry);
+            will_do.retain(is_dry);
+        }
+        if !right.iter().any(is_dry) {
+            right.extend(FILMS.map(Cow::Borrowed));
             will_do.push(Cow::Borrowed(WAX));
         }
     }

@@ -50,6 +50,9 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
     let allowed = rubbing::allowed(spot, material);
     let nu = boundary_viscosity(r, rubbing.pressure, rubbing.speed);
     let area = journal_area(r, diameter, length);
+    // Under heavy pressure even a VG 220 is pressed in; ten times the least is the most.
+    let (creeps, pressed) = (mm2_per_s(CREEPS), nu * 10.0);
+    let high = if pressed > creeps { pressed } else { creeps };
     let film = 1e6 * film_dose(r, area, micrometres(WAY_FILM_UM)).base();
     let hours = if rubbing.pv > allowed { 2.0 } else { 8.0 };
     let greases: &[&'static str] = if porous { &[] } else { &["lithium-grease", "ep-grease", "moly-grease"] };
@@ -57,18 +60,12 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
         .nature(Nature { clearance: Clearance::Oil, speed: rubbing.speed, rise: RISE_K, enclosed: porous, ..Nature::default() })
         .character(Character { porous, copper: rubbing::is_copper(spot, material), ..Character::default() })
         .classes(
-            &["hydraulic-oil", "slideway-oil", "motion-oil", "circulating-oil"],
-            &[&["gear-oil", "compressor-oil", "light-machine-oil", "tacky-oil", "air-tool-oil"], greases].concat(),
+            &["hydraulic-oil", "slideway-oil", "motion-oil", "circulating-oil", "gear-oil"],
+            &[&["compressor-oil", "light-machine-oil", "tacky-oil", "air-tool-oil"], greases].concat(),
             "its faces touch: a thick oil, with antiwear or fatty additives where it is loaded",
             "common-practice",
         )
-        .viscosity(
-            spot,
-            nu,
-            mm2_per_s(CREEPS),
-            "thicker under pressure, thinner when quick, and thin enough to creep in",
-            "common-practice",
-        )
+        .viscosity(spot, nu, high, "thicker under pressure, thinner when quick, and thin enough to creep in", "common-practice")
         .dose(Form::Oil, Dose::about(film.max(2.0 * DROP_ML), DoseUnit::Millilitre));
     let asking = if porous {
         asking

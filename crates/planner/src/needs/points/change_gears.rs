@@ -15,6 +15,7 @@ use super::{Asking, Spot};
 use crate::need::{Consequence, Dose, DoseUnit};
 use crate::needs::Complaint;
 use crate::needs::lubricant_form::Nature;
+use crate::verdict::Grade;
 
 const MODULE: Given<Length> = Given::quantity("module", "1 mm", "common-practice", "module of the teeth");
 const FACE: Given<Length> = Given::quantity("face", "10 mm", "common-practice", "width of the teeth");
@@ -57,6 +58,16 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
         .dose(Form::Oil, Dose::about(film, DoseUnit::Millilitre))
         .dose(Form::Grease, Dose::grams(GREASE_G_PER_ML * film))
         .mind("A thin coat: what the gears fling off lands on the belt and the floor.", "common-practice");
+    let asking = if spot.guarded() {
+        asking.form(
+            Grade::WillDo,
+            Grade::Right,
+            Grade::WillDo,
+            "shut in, where neither chips nor a can reach: grease stays, oil has to be renewed",
+        )
+    } else {
+        asking
+    };
     Ok(if speed.base() > FLUNG_M_PER_S {
         asking.mind("So fast even a clinging lubricant is flung off: look often, or give the gears a bath.", "din-51509")
     } else {

@@ -51,6 +51,11 @@ impl Spot<'_> {
         &self.point.answers
     }
 
+    /// Whether it is shut in where neither chips nor a can reach it.
+    pub fn guarded(&self) -> bool {
+        self.point.reach == Reach::Hard && ![Exposure::Chips, Exposure::Grit].iter().any(|exposure| self.point.meets(*exposure))
+    }
+
     /// Its fitting, or the one its kind has when no other is named.
     pub fn fitting_or(&self, usual: Fitting) -> Fitting {
         if self.point.fitting == Fitting::Brush { usual } else { self.point.fitting }
@@ -283,6 +288,7 @@ pub(super) fn finish(spot: &Spot<'_>, asking: Asking, working: Option<formulas::
             });
         }
     }
+    let doses = with_dry(asking.doses, &demands);
     let every = every(point, asking.interval, sessions);
     let id = id(&[&spot.machine.name, &point.name]);
     Need {
@@ -294,7 +300,7 @@ pub(super) fn finish(spot: &Spot<'_>, asking: Asking, working: Option<formulas::
         weight: weight::weight(asking.consequence, sessions, point.priority, spot.reference),
         demands,
         nothing,
-        doses: with_dry(asking.doses).into_iter().map(|(form, dose)| (form, dose.times(point.count))).collect(),
+        doses: doses.into_iter().map(|(form, dose)| (form, dose.times(point.count))).collect(),
         how: How::Fitting(point.fitting),
         every,
         mind: asking.mind,
@@ -303,9 +309,11 @@ pub(super) fn finish(spot: &Spot<'_>, asking: Asking, working: Option<formulas::
     }
 }
 
-/// A dry film is as thick as a film of oil, and may be asked for anywhere in dust.
-fn with_dry(mut doses: Vec<(Form, Dose)>) -> Vec<(Form, Dose)> {
-    if !doses.iter().any(|(form, _)| *form == Form::Dry)
+/// A dry film is as thick as a film of oil, and may be asked for wherever dust falls on a surface.
+fn with_dry(mut doses: Vec<(Form, Dose)>, demands: &[Demand]) -> Vec<(Form, Dose)> {
+    let serves = |demand: &Demand| matches!(demand.test, Test::Form { dry, .. } if dry.serves());
+    if demands.iter().any(serves)
+        && !doses.iter().any(|(form, _)| *form == Form::Dry)
         && let Some((_, oil)) = doses.iter().find(|(form, _)| *form == Form::Oil).copied()
     {
         doses.push((Form::Dry, oil));

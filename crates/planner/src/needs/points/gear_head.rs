@@ -3,13 +3,14 @@
 //! The oil's grade follows from the teeth's load and speed (DIN 51509, with the rule 500/√v as a second opinion). Above it stands what the
 //! maker says; and where clutches or bearings share the bath, plain or antiwear oil is kinder than extreme-pressure oil.
 
+use formulas::FormulaError;
 use formulas::gear::{EP_FROM, Mesh, force_speed_factor, gear_viscosity, pitch_line_speed, tangential_force};
 use formulas::working::Recorder;
 use reference::{Form, Trait};
-use shop::{Fitting, Given, Kind};
+use shop::{Given, Kind};
 use units::{AngularVelocity, Length, Power, Volume};
 
-use super::common::Interval;
+use super::common::{Interval, mm2_per_s};
 use super::{Asking, Spot};
 use crate::demand::{Test, celsius};
 use crate::need::{Consequence, Dose};
@@ -26,6 +27,9 @@ const RATIO: Given<f64> = Given::number("ratio", "3", "common-practice", "teeth 
 const WORM: Given<bool> = Given::flag("worm", "false", "common-practice", "whether it is a worm and a bronze wheel");
 const CLUTCH: Given<bool> = Given::flag("clutch", "true", "common-practice", "whether clutches or bearings share the bath");
 const VOLUME: Given<Volume> = Given::quantity("volume", "1 L", "common-practice", "oil to the mark");
+
+/// The thinnest VG 68 there is, mm²/s at 40 °C (ISO 3448).
+const CLUTCH_BEARS: f64 = 61.2;
 
 pub(super) static KIND: Kind = Kind {
     name: "gear head",
@@ -44,7 +48,6 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
     let asking = Asking::new(Consequence::StopsOrHarms, Interval::running(750.0, 365.0))
         .nature(Nature { clearance: Clearance::Oil, rise: RISE_K, enclosed: true, ..Nature::default() })
         .character(Character { bath: true, ..Character::default() })
-        .fitted(Fitting::Bath)
         .dose(Form::Oil, Dose::volume(answers.quantity(&VOLUME)))
         .mind("Change the first filling after 50 hours: it carries the running-in dirt.", "common-practice");
     if worm {
@@ -65,9 +68,17 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
         application: APPLICATION,
     };
     let factor = force_speed_factor(r, &mesh)?;
-    let wanted = gear_viscosity(r, &mesh)?;
     let at = celsius(40.0);
-    let right: &[&'static str] = if answers.flag(&CLUTCH) {
+    let wanted = match gear_viscosity(r, &mesh) {
+        Ok(wanted) => wanted,
+        Err(FormulaError::GearTooSlow { .. }) => return Ok(too_slow(asking)),
+        Err(other) => return Err(other.into()),
+    };
+    let clutch = answers.flag(&CLUTCH);
+    // What clutches and bearings bear, VG 68, stands above what the teeth alone would ask for; *common practice*.
+    let bears = mm2_per_s(CLUTCH_BEARS);
+    let low = if clutch && wanted.low > bears { bears } else { wanted.low };
+    let right: &[&'static str] = if clutch {
         &["hydraulic-oil", "circulating-oil", "gl4-gear-oil"]
     } else {
         &["gear-oil", "hydraulic-oil", "circulating-oil", "gl4-gear-oil"]
@@ -81,8 +92,8 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
         )
         .demand(
             "thick enough for its teeth",
-            Test::NotThinner { at, right: wanted.low, will_do: wanted.low / 1.5, else_grade: Grade::Wrong },
-            "the slower and the more loaded the teeth, the thicker the film they ask for",
+            Test::NotThinner { at, right: low, will_do: low / 1.5, else_grade: Grade::Wrong },
+            "the slower and the more loaded the teeth, the thicker the film they ask for, up to what clutches and bearings bear that share it",
             "din-51509",
         )
         .demand(
@@ -100,4 +111,22 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
         "so loaded and slow the teeth touch",
         "common-practice",
     ))
+}
+
+/// What serves where the teeth are too slow to carry a bath round: an oil that clings to them.
+fn too_slow(asking: Asking) -> Asking {
+    let right = mm2_per_s(CLUTCH_BEARS);
+    asking
+        .classes(
+            &["slideway-oil", "gear-oil", "tacky-oil"],
+            &["hydraulic-oil", "circulating-oil", "motion-oil", "semi-fluid-grease"],
+            "so slow the teeth do not carry a bath round: an oil that clings to them",
+            "din-51509",
+        )
+        .demand(
+            "thick enough for its teeth",
+            Test::NotThinner { at: celsius(40.0), right, will_do: right / 1.5, else_grade: Grade::Wrong },
+            "thin oil runs off slow teeth",
+            "common-practice",
+        )
 }

@@ -6,7 +6,7 @@
 use formulas::slideway::{film_dose, journal_area, screw_thread_area, slide_viscosity};
 use formulas::working::Recorder;
 use reference::Form;
-use shop::{Exposure, Given, Kind, Reach};
+use shop::{Given, Kind};
 use units::{AngularVelocity, Force, Length, Pressure, Quantity};
 
 use super::common::{GREASE_G_PER_ML, Interval, micrometres};
@@ -16,6 +16,7 @@ use crate::need::{Consequence, Dose};
 use crate::needs::Complaint;
 use crate::needs::lubricant_form::Nature;
 use crate::needs::prohibitions::Character;
+use crate::verdict::Grade;
 
 const DIAMETER: Given<Length> = Given::quantity("diameter", "16 mm", "common-practice", "outside diameter of the screw");
 const PITCH: Given<Length> = Given::quantity("pitch", "2 mm", "common-practice", "pitch of the thread");
@@ -50,19 +51,20 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
     let hours = if rubbing.pv > allowed { 2.0 } else { 4.0 };
     let face = journal_area(r, diameter, answers.quantity(&TRAVEL));
     let dose = film_dose(r, face, micrometres(FILM_UM));
-    let guarded = spot.point.reach == Reach::Hard && !spot.point.meets(Exposure::Chips) && !spot.point.meets(Exposure::Grit);
     let greases: &[&'static str] = &["ep-grease", "lithium-grease", "moly-grease"];
     let oils: &[&'static str] = &["hydraulic-oil", "circulating-oil", "gear-oil", "motion-oil", "tacky-oil"];
     let asking = Asking::new(Consequence::StopsOrHarms, Interval::each_use(hours))
         .nature(Nature { rise: RISE_K, ..Nature::default() })
         .character(Character { copper: rubbing::is_copper(spot, nut), ..Character::default() });
-    let asking = if guarded {
-        asking.classes(
-            &[&["slideway-oil"], greases].concat(),
-            oils,
-            "no chip reaches it and no can either: a grease may stay, an oil that clings serves as well",
-            "common-practice",
-        )
+    let asking = if spot.guarded() {
+        asking
+            .form(Grade::Right, Grade::Right, Grade::WillDo, "no chip reaches it: grease may stay, and an oil that clings serves as well")
+            .classes(
+                &[&["slideway-oil"], greases].concat(),
+                oils,
+                "no chip reaches it and no can either: a grease may stay, an oil that clings serves as well",
+                "common-practice",
+            )
     } else {
         let right: &[&'static str] = &["slideway-oil"];
         asking.classes(

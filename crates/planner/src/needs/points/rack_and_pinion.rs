@@ -12,6 +12,7 @@ use super::{Asking, Spot};
 use crate::need::{Consequence, Dose};
 use crate::needs::Complaint;
 use crate::needs::lubricant_form::Nature;
+use crate::verdict::Grade;
 
 const MODULE: Given<Length> = Given::quantity("module", "1.25 mm", "common-practice", "module of the teeth");
 const FACE: Given<Length> = Given::quantity("face", "16 mm", "common-practice", "width of the teeth");
@@ -31,7 +32,7 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, _r: &mut R) -> Result<Asking, Co
     let answers = spot.answers();
     let size = answers.quantity(&MODULE).base() * answers.quantity(&FACE).base() / REFERENCE_M2;
     let oil = DROPS * DROP_ML * size;
-    Ok(Asking::new(Consequence::SlowsOrDirties, Interval::running(8.0, 90.0))
+    let asking = Asking::new(Consequence::SlowsOrDirties, Interval::running(8.0, 90.0))
         .nature(Nature { rise: 3.0, ..Nature::default() })
         .classes(
             &["slideway-oil", "tacky-oil", "gear-oil", "motion-oil", "ep-grease", "lithium-grease", "moly-grease"],
@@ -43,5 +44,15 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, _r: &mut R) -> Result<Asking, Co
         .stiffness(spot, 0, 2)
         .dose(Form::Oil, Dose::ml(oil))
         .dose(Form::Grease, Dose::grams(2.0 * GREASE_G_PER_ML * oil))
-        .mind("Brush the chips out of the teeth first.", "common-practice"))
+        .mind("Brush the chips out of the teeth first.", "common-practice");
+    Ok(if spot.guarded() {
+        asking.form(
+            Grade::WillDo,
+            Grade::Right,
+            Grade::WillDo,
+            "shut in, where neither chips nor a can reach: grease stays, oil has to be renewed",
+        )
+    } else {
+        asking
+    })
 }

@@ -46,7 +46,8 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
     let nu = boundary_viscosity(r, rubbing.pressure, rubbing.speed);
     let asking = Asking::new(Consequence::StopsOrHarms, Interval::each_use(0.5))
         .nature(Nature { clearance: Clearance::Oil, speed: rubbing.speed, rise: RISE_K, ..Nature::default() })
-        .character(Character { steam: true, copper: rubbing::is_copper(spot, material), ..Character::default() })
+        // An engine is warmed through before it turns, so a cold start does not count.
+        .character(Character { steam: true, warmed: true, copper: rubbing::is_copper(spot, material), ..Character::default() })
         .classes(
             &["motion-oil"],
             &["slideway-oil", "light-machine-oil", "hydraulic-oil", "circulating-oil", "gear-oil", "compressor-oil", "worm-oil"],
