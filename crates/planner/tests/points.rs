@@ -2,27 +2,43 @@
 //!
 //! Where no source stands beside a check it is a fact of the trade: *common practice, no source*.
 
-mod support;
+#![expect(clippy::panic, reason = "a helper of tests fails by panicking")]
 
 use formulas::Silent;
 use formulas::viscosity::{Measured, viscosity_at};
 use planner::demand::Test;
 use planner::need::Need;
 use planner::needs::{Working, kinds, needs};
-use planner::verdict::Grade;
+use planner::verdict::{Grade, grade};
 use reference::{Fluid, Form, Reference};
-use support::{grade_of, need, needs_of, point, shop};
+use shop::Shop;
 use units::{KinematicViscosity, Quantity, Temperature};
 
 /// A shop that sees neither frost nor great heat.
 const ROOM: &str = "[room]\ncoldest = \"5 degC\"\nhottest = \"28 degC\"\n";
+
+fn shop(text: &str) -> Shop {
+    shop::read(text.as_bytes(), kinds(), Reference::embedded()).unwrap_or_else(|problems| panic!("{problems:#?}\n{text}"))
+}
+
+/// A machine with one point.
+fn point(kind: &str, more: &str) -> String {
+    format!("[[machine]]\nname = \"m\"\n[[machine.point]]\nname = \"p\"\nkind = \"{kind}\"\n{more}\n")
+}
+
+fn grade_of(need: &Need, fluid: &str) -> Grade {
+    let reference = Reference::embedded();
+    grade(need, reference.fluid(fluid).unwrap_or_else(|| panic!("no fluid {fluid}")), reference)
+}
 
 fn at(kind: &str, more: &str) -> Need {
     in_room(ROOM, kind, more)
 }
 
 fn in_room(room: &str, kind: &str, more: &str) -> Need {
-    need(&format!("{room}{}", point(kind, more)), "p")
+    let shop = shop(&format!("{room}{}", point(kind, more)));
+    let needs = needs(&shop, Reference::embedded(), Working::Dropped).unwrap_or_else(|problems| panic!("{problems:#?}"));
+    needs.into_iter().next().unwrap_or_else(|| panic!("one point has one need"))
 }
 
 fn fluids() -> impl Iterator<Item = &'static Fluid> {
@@ -476,10 +492,8 @@ fn doses_follow_the_faces() {
         ("slide valve", "width", "10 mm", "20 mm"),
         ("drawer slide", "length", "200 mm", "400 mm"),
     ] {
-        let of = |value: &str| dose(&at(kind, &format!("{field} = \"{value}\"")), Form::Oil).likely;
-        let of = |value: &str| {
-            if kind == "vice screw" { dose(&at(kind, &format!("{field} = \"{value}\"")), Form::Grease).likely } else { of(value) }
-        };
+        let form = if kind == "vice screw" { Form::Grease } else { Form::Oil };
+        let of = |value: &str| dose(&at(kind, &format!("{field} = \"{value}\"")), form).likely;
         near(of(large), 2.0 * of(small), 1e-9);
     }
 }
@@ -529,14 +543,13 @@ fn keeping_the_working_changes_no_demand() {
 #[test]
 fn every_reason_has_words_and_a_source_of_the_bibliography() {
     for kind in kinds().points {
-        for need in needs_of(&format!("{ROOM}{}", point(kind.name, ""))) {
-            let known = |key: &str| Reference::embedded().source(reference::SourceKey::intern(key)).is_some();
-            for demand in &need.demands {
-                assert!(!demand.why.is_empty() && known(demand.source), "{}: {} ({})", kind.name, demand.what, demand.source);
-            }
-            for (text, source) in &need.mind {
-                assert!(known(source), "{}: {text} ({source})", kind.name);
-            }
+        let need = at(kind.name, "");
+        let known = |key: &str| Reference::embedded().source(reference::SourceKey::intern(key)).is_some();
+        for demand in &need.demands {
+            assert!(!demand.why.is_empty() && known(demand.source), "{}: {} ({})", kind.name, demand.what, demand.source);
+        }
+        for (text, source) in &need.mind {
+            assert!(known(source), "{}: {text} ({source})", kind.name);
         }
     }
 }

@@ -16,6 +16,14 @@ use crate::verdict::Grade;
 /// One grade of ISO 3448 is about one and a half times the next; a fluid one grade off will do.
 const ONE_GRADE: f64 = 1.5;
 
+/// ISO 3448 lets a grade's viscosity at 40 °C lie 10 % either side of its number.
+const GRADE_BAND: f64 = 1.1;
+
+/// The thin end of a grade whose middle this is: limits that the trade gives in grades are meant no finer than a grade.
+pub(super) fn thin_end(nu: KinematicViscosity) -> KinematicViscosity {
+    nu / GRADE_BAND
+}
+
 /// A drop from a can or a lubricator, mL; 0.03 to 0.06 are told. *Common practice.*
 pub(super) const DROP_ML: f64 = 0.04;
 
@@ -335,8 +343,6 @@ fn overrule(demands: &mut Vec<Demand>, maker: &Maker, reference: &Reference) {
         );
     }
     if let Some(nu) = maker.viscosity {
-        /// ISO 3448 lets a grade's viscosity at 40 °C lie 10 % either side of its number.
-        const GRADE_BAND: f64 = 1.1;
         demands.retain(|demand| !matches!(demand.test, Test::NotThinner { .. } | Test::NotThicker { .. }));
         let at = celsius(40.0);
         let (low, high) = (nu / GRADE_BAND, nu * GRADE_BAND);

@@ -9,7 +9,7 @@ use reference::Form;
 use shop::{Exposure, Fitting, Given, Kind};
 use units::{Length, Pressure, Quantity};
 
-use super::common::{Interval, micrometres};
+use super::common::{Interval, micrometres, thin_end};
 use super::{Asking, Spot};
 use crate::need::{Consequence, Dose};
 use crate::needs::Complaint;
@@ -48,7 +48,7 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
                 "covered or washed, it is a slideway: oil that clings, and plenty of it to carry the dust out",
                 "common-practice",
             )
-            .viscosity(spot, window.low, window.high, "thin enough to carry dust out, thick enough to stay", "common-practice")
+            .viscosity(spot, thin_end(window.low), window.high, "thin enough to carry dust out, thick enough to stay", "common-practice")
             .mind("Wipe the ways before you oil, and let the first oil run off dirty.", "common-practice"));
     }
     Ok(asking

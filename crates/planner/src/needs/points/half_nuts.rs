@@ -8,7 +8,7 @@ use reference::Form;
 use shop::{Given, Kind};
 use units::{Length, Pressure, Quantity};
 
-use super::common::{DROP_ML, Interval, micrometres};
+use super::common::{DROP_ML, Interval, micrometres, thin_end};
 use super::leadscrew::thread_fits;
 use super::{Asking, Spot};
 use crate::need::{Consequence, Dose, DoseUnit};
@@ -43,7 +43,7 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
             "an oil that clings to the thread; tacky grease would carry chips into it",
             "common-practice",
         )
-        .viscosity(spot, window.low, window.high, "thin enough to run in, thick enough to stay", "common-practice")
+        .viscosity(spot, thin_end(window.low), window.high, "thin enough to run in, thick enough to stay", "common-practice")
         .dose(Form::Oil, Dose::about(film.max(2.0 * DROP_ML), DoseUnit::Millilitre))
         .mind("Brush the screw clean before you close the half nuts.", "common-practice"))
 }

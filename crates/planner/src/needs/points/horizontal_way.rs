@@ -9,7 +9,7 @@ use reference::{Form, Trait};
 use shop::{Given, Kind};
 use units::{Length, Pressure, Quantity};
 
-use super::common::Interval;
+use super::common::{Interval, thin_end};
 use super::{Asking, Spot};
 use crate::demand::Test;
 use crate::need::{Consequence, Dose};
@@ -45,7 +45,7 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
         )
         .viscosity(
             spot,
-            window.low,
+            thin_end(window.low),
             window.high,
             "thin enough to spread, thick enough to stay between faces that make no wedge",
             "common-practice",

@@ -9,7 +9,7 @@ use reference::Form;
 use shop::{Given, Kind};
 use units::{AngularVelocity, Force, Length, Pressure, Quantity};
 
-use super::common::{GREASE_G_PER_ML, Interval, micrometres};
+use super::common::{GREASE_G_PER_ML, Interval, micrometres, thin_end};
 use super::rubbing::{self, rubbing};
 use super::{Asking, Spot};
 use crate::need::{Consequence, Dose};
@@ -75,7 +75,12 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
         )
     };
     let asking = asking
-        .thick_enough(spot, window.low, "slow threads make no film; the oil must be thick enough to stay in them", "common-practice")
+        .thick_enough(
+            spot,
+            thin_end(window.low),
+            "slow threads make no film; the oil must be thick enough to stay in them",
+            "common-practice",
+        )
         .stiffness(spot, 1, 2)
         .dose(Form::Oil, Dose::volume(dose))
         .dose(Form::Grease, Dose::grams(GREASE_G_PER_ML * 1e6 * dose.base()))

@@ -8,7 +8,7 @@ use reference::{Form, Trait};
 use shop::{Given, Kind};
 use units::{Length, Pressure};
 
-use super::common::{Interval, micrometres};
+use super::common::{Interval, micrometres, thin_end};
 use super::{Asking, Spot};
 use crate::demand::Test;
 use crate::need::{Consequence, Dose};
@@ -45,7 +45,13 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
             "slideway oil keeps even a lining from sticking at the start",
             "common-practice",
         )
-        .viscosity(spot, window.low, window.high, "thin enough to spread, thick enough to stay between parallel faces", "common-practice")
+        .viscosity(
+            spot,
+            thin_end(window.low),
+            window.high,
+            "thin enough to spread, thick enough to stay between parallel faces",
+            "common-practice",
+        )
         .demand(
             "no solids on a lining",
             Test::Without { traits: &[Trait::Graphite, Trait::Molybdenum, Trait::Copper], else_grade: Grade::Wrong },
