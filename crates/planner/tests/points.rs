@@ -193,6 +193,17 @@ fn a_small_slow_pin_makes_no_film() {
     assert!(film.demands.iter().any(|demand| demand.source == "raimondi-boyd-1958"));
 }
 
+/// Trumpler, *from memory*: a journal bears 2.07 MPa at starting, before its film is built; on 25 × 25 mm that is 1294 N.
+#[test]
+fn a_journal_pressed_too_hard_at_starting_counts_on_no_film() {
+    let film = |load: &str| {
+        let need = at("plain bearing", &format!("speed = \"3000 rpm\"\nload = \"{load}\""));
+        need.demands.iter().any(|demand| demand.source == "raimondi-boyd-1958")
+    };
+    assert!(film("1280 N"));
+    assert!(!film("1310 N"));
+}
+
 #[test]
 fn a_watchmakers_spindle_in_a_close_bore_takes_thin_oil() {
     let close =
