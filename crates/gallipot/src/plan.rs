@@ -13,7 +13,7 @@ use crate::args;
 use crate::check::assumptions;
 use crate::input::{Failure, read};
 use crate::shell::print_json;
-use crate::style::{bar, bold, dim, grade, heading, paragraph, table, width};
+use crate::style::{bar, bold, dim, grade, heading, lines as lines_of, paragraph, table, width};
 
 /// Runs the command.
 pub fn run(wanted: &args::Plan) -> Result<ExitCode, Failure> {
@@ -60,11 +60,7 @@ impl Page<'_> {
         parts.extend(self.work());
         parts.extend(self.unserved());
         parts.push(self.cautions());
-        parts.push(format!(
-            "{}\n{}",
-            heading(&format!("Supposed, because the file does not say ({})", self.report.assumptions.len())),
-            assumptions(&self.plan.shop.assumptions)
-        ));
+        parts.push(self.supposed());
         parts.join("\n\n")
     }
 
@@ -168,10 +164,10 @@ impl Page<'_> {
         const WIDE: usize = 110;
         let wide = width() >= WIDE;
         let header: &[&str] =
-            if wide { &["  point", "fluid", "how much", "how", "how often", "serves"] } else { &["  point", "fluid", "how much", "how often", "serves"] };
-        let mut table = table(header, &[]);
+            if wide { &["point", "fluid", "how much", "how", "how often, running", "serves"] } else { &["point", "fluid", "how much", "how often, running", "serves"] };
+        let mut table = table(header);
         for row in self.report.chart.iter().filter(|row| row.machine == machine) {
-            let mut cells = vec![format!("  {}", row.point)];
+            let mut cells = vec![row.point.clone()];
             cells.push(row.name.clone().unwrap_or_else(|| if row.grade.is_none() && row.dose.is_none() { format!("none: {}", row.reason) } else { String::new() }));
             cells.push(row.dose.map_or_else(String::new, |dose| amount(dose, self.units)));
             if wide {
@@ -181,7 +177,7 @@ impl Page<'_> {
             cells.push(row.grade.map_or_else(String::new, grade));
             table.add_row(cells);
         }
-        let mut lines = vec![heading(&format!("Lubrication chart: {machine}")), table.trim_fmt()];
+        let mut lines = vec![heading(&format!("Lubrication chart: {machine}")), lines_of(&mut table)];
         lines.extend(minds(self.report.chart.iter().filter(|row| row.machine == machine).map(|row: &ChartRow| (&row.point, &row.mind))));
         lines.join("\n")
     }
@@ -193,13 +189,13 @@ impl Page<'_> {
         let mut lines = vec![heading("What the work takes")];
         for job in &self.report.work {
             lines.push(format!("  {}", bold(&job.job)));
-            let mut table = table(&[], &[]);
+            let mut table = table(&[]);
             for step in &job.steps {
                 let fluid = step.name.clone().unwrap_or_else(|| format!("none: {}", step.reason));
                 let amount = step.dose.map_or_else(String::new, |dose| amount(dose, self.units));
-                table.add_row([format!("    {}", step.step), fluid, amount, step.grade.map_or_else(String::new, grade)]);
+                table.add_row([format!("  {}", step.step), fluid, amount, step.grade.map_or_else(String::new, grade)]);
             }
-            lines.push(table.trim_fmt());
+            lines.push(lines_of(&mut table));
             lines.extend(minds(job.steps.iter().map(|step: &StepRow| (&step.step, &step.mind))));
         }
         Some(lines.join("\n"))
@@ -214,6 +210,15 @@ impl Page<'_> {
             lines.push(paragraph(&format!("{}: {}", row.place, row.why), "  ", "    "));
         }
         Some(lines.join("\n"))
+    }
+
+    /// What was supposed of the shop, its room, machines and work; the sizes of points are many and stand in `check`.
+    fn supposed(&self) -> String {
+        let all = &self.plan.shop.assumptions;
+        let (points, others): (Vec<_>, Vec<_>) = all.iter().cloned().partition(|assumption| assumption.place.contains(" · "));
+        let title = heading(&format!("Supposed, because the file does not say ({})", all.len()));
+        let rest = format!("And {} of points: `gallipot check` lists them.", several(points.len(), "size"));
+        format!("{title}\n{}\n{}", assumptions(&others), dim(&paragraph(&rest, "  ", "  ")))
     }
 
     fn cautions(&self) -> String {
@@ -275,29 +280,30 @@ fn amount(dose: Dose, units: System) -> String {
     }
 }
 
-/// How often, as one says it.
+/// How often, as one says it; hours are running hours.
 fn every(every: &EveryRow) -> String {
-    const DAYS_A_WEEK: f64 = 7.0;
-    const DAYS_A_MONTH: f64 = 30.4;
-    const DAYS_A_YEAR: f64 = 365.0;
-    let number = |value: f64| show_number(value, Digits::Significant(2));
-    let running = every.running_hours.map(|hours| format!("{} h running", number(hours)));
-    if let Some(words) = &every.words {
-        return running.map_or_else(|| words.clone(), |running| format!("{words}, and each {running}"));
+    let hours = every.running_hours.map(|hours| format!("{} h", show_number(hours, Digits::Significant(2))));
+    let days = every.days.map(calendar);
+    match (&every.words, hours, days) {
+        (Some(words), Some(hours), _) => format!("{words}, each {hours}"),
+        (Some(words), None, _) => words.clone(),
+        (None, Some(hours), Some(days)) => format!("each {hours} or {days}"),
+        (None, Some(hours), None) => format!("each {hours}"),
+        (None, None, Some(days)) => format!("each {days}"),
+        (None, None, None) => String::new(),
     }
-    let calendar = every.days.map(|days| {
-        let (value, one, many) = match days {
-            days if days < 2.0 * DAYS_A_WEEK => (days, "daily", "days"),
-            days if days < 2.0 * DAYS_A_MONTH => (days / DAYS_A_WEEK, "weekly", "weeks"),
-            days if days < 1.5 * DAYS_A_YEAR => (days / DAYS_A_MONTH, "monthly", "months"),
-            days => (days / DAYS_A_YEAR, "yearly", "years"),
-        };
-        if value.round() <= 1.0 { one.to_owned() } else { format!("every {} {many}", value.round()) }
-    });
-    match (running, calendar) {
-        (Some(running), Some(calendar)) => format!("each {running}, at least {calendar}"),
-        (Some(running), None) => format!("each {running}"),
-        (None, Some(calendar)) => calendar,
-        (None, None) => String::new(),
-    }
+}
+
+/// A stretch of days in the unit one would say it in.
+fn calendar(days: f64) -> String {
+    const WEEK: f64 = 7.0;
+    const MONTH: f64 = 30.4;
+    const YEAR: f64 = 365.0;
+    let (value, unit) = match days {
+        days if days < 1.5 * WEEK => (days, "day"),
+        days if days < 1.5 * MONTH => (days / WEEK, "week"),
+        days if days < 1.5 * YEAR => (days / MONTH, "month"),
+        days => (days / YEAR, "year"),
+    };
+    if value.round() <= 1.0 { unit.to_owned() } else { format!("{} {unit}s", value.round()) }
 }

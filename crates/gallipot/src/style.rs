@@ -1,7 +1,7 @@
 //! How answers look in a terminal: headings, wrapped paragraphs, tables without boxes.
 
 use anstyle::Style;
-use comfy_table::{CellAlignment, ContentArrangement, Table};
+use comfy_table::{ContentArrangement, Table};
 use planner::verdict::Grade;
 
 const BOLD: Style = Style::new().bold();
@@ -62,18 +62,23 @@ pub fn bar(share: f64, cells: usize) -> String {
 }
 
 /// A table without lines whose columns share the width.
-pub fn table(header: &[&str], right_aligned: &[usize]) -> Table {
+pub fn table(header: &[&str]) -> Table {
     let mut table = Table::new();
     table.load_style(comfy_table::presets::NOTHING).set_content_arrangement(ContentArrangement::Dynamic);
-    table.set_width(u16::try_from(width()).unwrap_or(u16::MAX));
+    table.set_width(u16::try_from(width() - INDENT.len()).unwrap_or(u16::MAX));
     if !header.is_empty() {
         table.set_header(header);
     }
-    table.discover_columns();
-    for column in right_aligned {
-        if let Some(column) = table.column_mut(*column) {
-            column.set_cell_alignment(CellAlignment::Right);
-        }
-    }
     table
+}
+
+/// What stands before every line of a table.
+const INDENT: &str = "  ";
+
+/// The lines of a table whose columns stand two blanks apart.
+pub fn lines(table: &mut Table) -> String {
+    for column in table.column_iter_mut() {
+        column.set_padding((0, 2));
+    }
+    table.trim_fmt().lines().map(|line| format!("{INDENT}{line}")).collect::<Vec<_>>().join("\n")
 }

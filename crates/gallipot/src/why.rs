@@ -9,7 +9,7 @@ use reference::Reference;
 use crate::args;
 use crate::input::{Failure, read};
 use crate::shell::print_json;
-use crate::style::{bold, dim, grade, heading, mark, paragraph, table};
+use crate::style::{bold, dim, grade, heading, lines, mark, paragraph, table};
 
 /// Runs the command.
 pub fn run(wanted: &args::Why) -> Result<ExitCode, Failure> {
@@ -107,19 +107,19 @@ fn side_by_side(verdicts: &[Verdict]) -> String {
     let mut header = vec![String::new()];
     header.extend(verdicts.iter().map(|verdict| verdict.name.clone()));
     let header: Vec<&str> = header.iter().map(String::as_str).collect();
-    let mut table = table(&header, &[]);
-    let mut summary = vec!["    verdict".to_owned()];
+    let mut table = table(&header);
+    let mut summary = vec!["  verdict".to_owned()];
     summary.extend(verdicts.iter().map(|verdict| grade(verdict.grade)));
     table.add_row(summary);
     for (number, demand) in demands(verdicts).iter().enumerate() {
-        let mut row = vec![format!("{:>3} {}", number + 1, demand.demand)];
+        let mut row = vec![format!("{} {}", number + 1, demand.demand)];
         row.extend(verdicts.iter().map(|verdict| {
             let found = verdict.findings.iter().find(|finding| same(finding, demand));
             found.map_or_else(|| "–".to_owned(), |finding| format!("{} {}", mark(finding.grade), finding.given))
         }));
         table.add_row(row);
     }
-    table.trim_fmt()
+    lines(&mut table)
 }
 
 fn source(reference: &Reference, key: &str) -> String {

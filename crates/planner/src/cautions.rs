@@ -40,7 +40,8 @@ const RULES: &[Rule] = &[
     Rule {
         about: "air",
         concerns: |fluid, room| {
-            (fluid.traits.contains(&Trait::Solvent) || fluid.traits.contains(&Trait::StrongOdour)) && room.air_changes.base() <= SHUT_PER_SECOND
+            (fluid.traits.contains(&Trait::Solvent) || fluid.traits.contains(&Trait::StrongOdour))
+                && room.air_changes.base() <= SHUT_PER_SECOND
         },
         text: "This room changes its air slowly: use it by the open door or outdoors, in small amounts, and leave the door open after.",
         source: "common-practice",
@@ -83,7 +84,9 @@ const RULES: &[Rule] = &[
     },
     Rule {
         about: "cutting mist",
-        concerns: |fluid, _| fluid.traits.contains(&Trait::ActiveSulphur) || fluid.classes.iter().any(|class| class.ends_with("cutting-oil")),
+        concerns: |fluid, _| {
+            fluid.traits.contains(&Trait::ActiveSulphur) || fluid.classes.iter().any(|class| class.ends_with("cutting-oil"))
+        },
         text: "Visible smoke means too much of it in the air: slower, less, or the door open; wash hands with soap, not solvent.",
         source: "niosh-98-102",
     },
@@ -111,7 +114,8 @@ pub fn cautions(fluids: &[&Fluid], shop: &Shop) -> Vec<Caution> {
     let mut cautions: Vec<Caution> = RULES
         .iter()
         .filter_map(|rule| {
-            let names: Vec<&str> = fluids.iter().filter(|fluid| (rule.concerns)(fluid, &shop.room)).map(|fluid| fluid.name.as_str()).collect();
+            let names: Vec<&str> =
+                fluids.iter().filter(|fluid| (rule.concerns)(fluid, &shop.room)).map(|fluid| fluid.name.as_str()).collect();
             (!names.is_empty()).then(|| Caution {
                 about: format!("{}: {}", rule.about, names.join("; ")),
                 text: rule.text.to_owned(),

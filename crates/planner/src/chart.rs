@@ -39,7 +39,7 @@ fn serving(place: usize, need: &Need, fluids: &[Weighed<'_>], kept: &[usize]) ->
         need: place,
         fluid: Some(best),
         grade: Some(fluids[best].grades[place]),
-        dose: need.dose(fluid.form),
+        dose: if fluid.is("dry-cutting") { None } else { need.dose(fluid.form) },
         how: need.how.words(fluid.form).into_owned(),
         reason: need.leading_reason(),
     }
@@ -48,14 +48,19 @@ fn serving(place: usize, need: &Need, fluids: &[Weighed<'_>], kept: &[usize]) ->
 /// Why none of the kept fluids serves: what would, or that nothing known does.
 fn unserved(place: usize, fluids: &[Weighed<'_>]) -> String {
     let names = |grade: Grade| -> Vec<&str> {
-        fluids.iter().filter(|weighed| weighed.allowed && weighed.grades[place] == grade).map(|weighed| weighed.fluid.name.as_str()).collect()
+        fluids
+            .iter()
+            .filter(|weighed| weighed.allowed && weighed.grades[place] == grade)
+            .map(|weighed| weighed.fluid.name.as_str())
+            .collect()
     };
     let (right, will_do) = (names(Grade::Right), names(Grade::WillDo));
     match (right.first(), will_do.first()) {
         (Some(right), _) => format!("not yet on the ladder: {right} would be right"),
         (None, Some(will_do)) => format!("not yet on the ladder: {will_do} would do"),
         (None, None) => {
-            let refused = fluids.iter().find(|weighed| !weighed.allowed && weighed.fluid.barred.is_none() && weighed.grades[place].serves());
+            let refused =
+                fluids.iter().find(|weighed| !weighed.allowed && weighed.fluid.barred.is_none() && weighed.grades[place].serves());
             refused.map_or_else(
                 || "no fluid known here meets every demand of this place".to_owned(),
                 |weighed| format!("you chose to do without {}, which would serve", weighed.fluid.name),

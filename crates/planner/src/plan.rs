@@ -134,7 +134,8 @@ fn instance(fluids: &[Weighed<'_>], needs: &[Need], tasks: &[Vec<usize>]) -> Ins
         owned: weighed.has_already(),
         allowed: weighed.allowed,
     });
-    let with = |need: usize, grade: Grade| -> Vec<usize> { (0..fluids.len()).filter(|fluid| fluids[*fluid].grades[need] == grade).collect() };
+    let with =
+        |need: usize, grade: Grade| -> Vec<usize> { (0..fluids.len()).filter(|fluid| fluids[*fluid].grades[need] == grade).collect() };
     let step = |need: usize| ladder::Step { share: needs[need].share, right: with(need, Grade::Right), will_do: with(need, Grade::WillDo) };
     let jobs = tasks.iter().map(|steps| Task {
         weight: steps.first().map_or(0.0, |first| needs[*first].weight.value()),

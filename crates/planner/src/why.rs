@@ -117,12 +117,8 @@ fn find<'n>(needs: &'n [Need], asked: &str) -> Option<&'n Need> {
 
 /// The best fluids for a need: those without harm or fault first, then those with the fewest faults.
 fn best(need: &Need, reference: &Reference, units: System) -> Vec<Verdict> {
-    let mut verdicts: Vec<Verdict> = reference
-        .fluids
-        .values()
-        .filter(|fluid| fluid.barred.is_none())
-        .map(|fluid| verdict(need, fluid, reference, units))
-        .collect();
+    let mut verdicts: Vec<Verdict> =
+        reference.fluids.values().filter(|fluid| fluid.barred.is_none()).map(|fluid| verdict(need, fluid, reference, units)).collect();
     let faults = |verdict: &Verdict| verdict.findings.iter().filter(|finding| finding.grade > Grade::Right).count();
     verdicts.sort_by_key(|verdict| (verdict.grade, faults(verdict)));
     verdicts.truncate(SHOWN);

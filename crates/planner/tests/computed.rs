@@ -30,7 +30,9 @@ fn reasons(need: &Need, fluid: &str) -> String {
 #[test]
 fn a_faster_spindle_asks_for_thinner_oil() {
     // ISO 281: ν₁ = 45 000·n^−0.83·d_m^−0.5 below 1000 rev/min, 4500·n^−0.5·d_m^−0.5 above (equations from memory of the standard).
-    let at = |speed: &str| need(&point("rolling bearing", &format!("bore = \"40 mm\"\noutside = \"60 mm\"\nfitting = \"bath\"\nspeed = \"{speed}\"")), "p");
+    let at = |speed: &str| {
+        need(&point("rolling bearing", &format!("bore = \"40 mm\"\noutside = \"60 mm\"\nfitting = \"bath\"\nspeed = \"{speed}\"")), "p")
+    };
     let (slow, fast) = (at("200 rpm"), at("2000 rpm"));
     let expected = |n: f64, d: f64| if n < 1000.0 { 45_000.0 * n.powf(-0.83) / d.sqrt() } else { 4_500.0 / (n * d).sqrt() };
     assert!((least(&slow) - expected(200.0, 50.0)).abs() < 0.01 * least(&slow));
@@ -91,7 +93,9 @@ fn more_dirt_and_more_use_shorten_the_interval() {
 
 #[test]
 fn a_larger_place_takes_more() {
-    let dose = |length: &str| need(&point("horizontal way", &format!("length = \"{length}\"\nwidth = \"20 mm\"\nlands = 4")), "p").doses[0].1.likely;
+    let dose = |length: &str| {
+        need(&point("horizontal way", &format!("length = \"{length}\"\nwidth = \"20 mm\"\nlands = 4")), "p").doses[0].1.likely
+    };
     // A saddle of four lands of 20 × 150 mm takes 0.30 mL for a film of 25 µm (geometry).
     assert!((dose("150 mm") - 0.30).abs() < 0.003);
     assert!((dose("300 mm") - 0.60).abs() < 0.006);
@@ -114,6 +118,9 @@ fn why_shows_its_working_and_its_sources() {
     assert!(account.working.iter().any(|line| line.contains("ν₁")), "{:#?}", account.working);
     assert_eq!(account.verdicts.len(), 2);
     for finding in account.verdicts.iter().flat_map(|verdict| &verdict.findings) {
-        assert!(!finding.why.is_empty() && !finding.source.is_empty() && !finding.asked.is_empty() && !finding.given.is_empty(), "{finding:?}");
+        assert!(
+            !finding.why.is_empty() && !finding.source.is_empty() && !finding.asked.is_empty() && !finding.given.is_empty(),
+            "{finding:?}"
+        );
     }
 }

@@ -18,7 +18,13 @@ fn every_template_names_known_kinds_and_their_fields() {
             let kind = kinds().points.iter().find(|kind| kind.name == part.kind);
             let kind = kind.unwrap_or_else(|| panic!("{}: {}: no kind `{}`", template.name, part.name, part.kind));
             for value in part.values.keys() {
-                assert!(kind.fields.iter().any(|field| field.name == value), "{}: {}: `{}` has no `{value}`", template.name, part.name, part.kind);
+                assert!(
+                    kind.fields.iter().any(|field| field.name == value),
+                    "{}: {}: `{}` has no `{value}`",
+                    template.name,
+                    part.name,
+                    part.kind
+                );
             }
         }
     }
@@ -99,7 +105,8 @@ fn every_formula_source_stands_in_the_bibliography() {
 #[test]
 fn needs_have_names_of_their_own() {
     for name in ["alder-lock", "first-lathe", "attic-clocks", "school-room"] {
-        let mut ids: Vec<String> = needs(&shop(&example(name)), Reference::embedded(), Working::Dropped).unwrap().into_iter().map(|need| need.id).collect();
+        let mut ids: Vec<String> =
+            needs(&shop(&example(name)), Reference::embedded(), Working::Dropped).unwrap().into_iter().map(|need| need.id).collect();
         let all = ids.len();
         ids.sort();
         ids.dedup();

@@ -108,7 +108,8 @@ fn a_ball_oiler_gets_a_stroke_each_day_of_use_and_never_grease() {
 
 #[test]
 fn cast_iron_and_brass_may_be_cut_dry() {
-    let text = "[[work]]\njob = \"cut\"\nmaterials = [\"cast-iron\", \"brass\", \"mild-steel\"]\noperations = [\"turn\", \"mill\", \"drill\"]\n";
+    let text =
+        "[[work]]\njob = \"cut\"\nmaterials = [\"cast-iron\", \"brass\", \"mild-steel\"]\noperations = [\"turn\", \"mill\", \"drill\"]\n";
     for need in needs_of(text) {
         let dry = grade_of(&need, "dry-cutting");
         let steel = need.id.contains("mild-steel");

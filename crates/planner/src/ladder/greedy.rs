@@ -4,7 +4,7 @@
 //! those tasks are looked at. The order is run hundreds of times to test it, which is why this file is written for speed.
 
 use super::instance::number;
-use super::table::Table;
+use super::table::{Entry, Table};
 
 /// Gains this close, as a share of the larger, are equal: then the cheaper fluid goes first.
 const TIE: f64 = 1e-9;
@@ -152,7 +152,7 @@ impl<'t> Climb<'t> {
             if self.any[task] == self.table.groups[task].full {
                 continue;
             }
-            let Some(bundle) = self.bundle_for(task, weights[task], taste) else { continue };
+            let Some(bundle) = self.bundle_for(task, weights[task], will_do, taste) else { continue };
             let size = number(bundle.len());
             let to_beat = best.as_ref().map_or(beat, |(gain, _)| gain * (1.0 - TIE));
             if bundle.len() > room || bundle.iter().map(|&f| self.gain[f] + self.hope[f]).sum::<f64>() / size <= to_beat {
@@ -171,9 +171,9 @@ impl<'t> Climb<'t> {
         best.map(|(_, bundle)| bundle)
     }
 
-    /// Fluids that together open a task that none opens alone: each time the one that gains most on its own and serves most of what
-    /// is still missing. `None` where one alone opens it; that one is looked at as a single purchase.
-    fn bundle_for(&self, task: usize, weight: f64, taste: &[Taste]) -> Option<Vec<usize>> {
+    /// Fluids that together open a task that none opens alone: each time the one that gains most on its own and serves most, and best,
+    /// of what is still missing. `None` where one alone opens it; that one is looked at as a single purchase.
+    fn bundle_for(&self, task: usize, weight: f64, will_do: f64, taste: &[Taste]) -> Option<Vec<usize>> {
         let group = &self.table.groups[task];
         let entries = &self.table.entries[group.entries.clone()];
         if entries.iter().any(|entry| !self.bought[entry.fluid] && self.any[task] | entry.any == group.full) {
@@ -182,10 +182,13 @@ impl<'t> Climb<'t> {
         let mut missing = group.full & !self.any[task];
         let mut bundle: Vec<(usize, u64)> = Vec::new();
         while missing != 0 {
-            let score = |fluid: usize, any: u64| self.gain[fluid] + weight * group.share_of(any & missing);
+            let score = |entry: &Entry| {
+                let served = will_do * group.share_of(entry.any & missing) + (1.0 - will_do) * group.share_of(entry.right & missing);
+                self.gain[entry.fluid] + weight * served
+            };
             let mut best: Option<(f64, usize, u64)> = None;
             for entry in entries.iter().filter(|entry| entry.any & missing != 0) {
-                let score = score(entry.fluid, entry.any);
+                let score = score(entry);
                 let better = best.is_none_or(|(most, fluid, _)| {
                     score > most * (1.0 + TIE) || (score >= most * (1.0 - TIE) && nicer(taste, fluid, entry.fluid) == entry.fluid)
                 });

@@ -14,7 +14,7 @@ use units::{Length, MassDensity, Quantity, VolumeRate};
 use super::{Bench, Step, Task};
 use crate::demand::Test;
 use crate::need::{Consequence, Dose};
-use crate::needs::{Complaint, count};
+use crate::needs::Complaint;
 use crate::verdict::Grade;
 
 const MATERIALS: Given<Vec<String>> = Given::materials("materials", "mild-steel", "common-practice", "what is cut");
@@ -38,7 +38,7 @@ pub(super) static KIND: Kind = Kind {
 pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Task>, Complaint> {
     let answers = bench.answers();
     let materials = answers.words(&MATERIALS);
-    let times_a_year = bench.times_a_year() / count(materials.len().max(1));
+    let times_a_year = bench.times_a_year();
     let mut tasks = Vec::new();
     for material in materials {
         for operation in answers.words(&OPERATIONS) {
@@ -46,7 +46,7 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
             let name = format!("{operation} {}", bench.reference.name_of(material));
             let Some(row) = practice(bench, material, operation) else {
                 let step = Step::refused(name, "no practice is known for it; ask whoever sells the material, or try it dry on scrap");
-                tasks.push(Task { consequence: consequence(operation), times_a_year, steps: vec![step] });
+                tasks.push(Task { consequence: Consequence::Spoils, times_a_year, steps: vec![step] });
                 continue;
             };
             let step = if row.ranked.is_empty() {
@@ -59,7 +59,7 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
                 let touched = std::slice::from_ref(material);
                 if bench.any_is(touched, "metals") { step.spares_briefly(touched) } else { step.spares(touched) }
             };
-            tasks.push(Task { consequence: consequence(operation), times_a_year, steps: vec![step] });
+            tasks.push(Task { consequence: consequence(row), times_a_year, steps: vec![step] });
         }
     }
     Ok(tasks)
@@ -102,20 +102,17 @@ fn mist<R: Recorder>(step: Step, bench: &Bench<'_>, operation: Operation, row: &
     Ok(step.mind_if(
         concentration > LIMIT_MG_PER_M3,
         format!(
-            "All in one hour with the door shut, about {concentration:.1} mg/m³ of oil mist hangs in this room, known within a factor of \
-             three; {LIMIT_MG_PER_M3} mg/m³ is recommended for a working day. Open the door, go slower, or take a paste or a water mix; \
-             your local limits and the fluid's data sheet come first."
+            "Done in one hour with the door shut, about {concentration:.1} mg/m³ of oil mist hangs in this room (within a factor of three; \
+             {LIMIT_MG_PER_M3} is recommended for a working day): open the door, go slower, or take a paste or a water mix. Local limits and \
+             the data sheet come first."
         ),
         "niosh-98-102",
     ))
 }
 
-/// Threads, reamed holes and parting cuts are lost without a fluid; the others are slower and rougher.
-fn consequence(operation: Operation) -> Consequence {
-    match operation {
-        Operation::Tap | Operation::Ream | Operation::Part => Consequence::Spoils,
-        _ => Consequence::SlowsOrDirties,
-    }
+/// Where practice allows a dry cut, a fluid only makes it quicker and cleaner; elsewhere the work or the tool is lost without one.
+fn consequence(row: &Cut) -> Consequence {
+    if row.ranked.iter().any(|class| class == "dry-cutting") { Consequence::SlowsOrDirties } else { Consequence::Spoils }
 }
 
 fn way(operation: Operation) -> &'static str {
