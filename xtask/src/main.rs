@@ -27,7 +27,10 @@ fn check() -> ExitCode {
     ];
     if !machete.exists() {
         let root = tools().display().to_string();
-        steps.push(("install the search for unused dependencies", cargo(&["install", "--quiet", "--locked", "--root", &root, "--version", MACHETE, "cargo-machete"])));
+        steps.push((
+            "install the search for unused dependencies",
+            cargo(&["install", "--quiet", "--locked", "--root", &root, "--version", MACHETE, "cargo-machete"]),
+        ));
     }
     steps.push(("unused dependencies", Command::new(machete)));
     steps.push(("tests", cargo(&["test", "--workspace"])));

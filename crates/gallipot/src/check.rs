@@ -80,7 +80,12 @@ fn rows(file: &ShopFile, found: &[Problem]) -> Vec<ProblemRow> {
     let text = file.text();
     let row = |problem: &Problem| {
         let place = problem.at.as_ref().map(|at| line_and_column(&text, at.start));
-        ProblemRow { line: place.map(|(line, _)| line), column: place.map(|(_, column)| column), what: problem.what.clone(), mend: problem.mend.clone() }
+        ProblemRow {
+            line: place.map(|(line, _)| line),
+            column: place.map(|(_, column)| column),
+            what: problem.what.clone(),
+            mend: problem.mend.clone(),
+        }
     };
     found.iter().map(row).collect()
 }

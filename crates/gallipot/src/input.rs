@@ -52,7 +52,9 @@ impl ShopFile {
         };
         match read {
             Ok(_) => Ok(Self { path: shown, bytes }),
-            Err(error) => Err(Failure::Said(format!("cannot read {shown}: {error}. Give the path of a shop file, such as examples/alder-lock.toml."))),
+            Err(error) => {
+                Err(Failure::Said(format!("cannot read {shown}: {error}. Give the path of a shop file, such as examples/alder-lock.toml.")))
+            }
         }
     }
 

@@ -151,7 +151,12 @@ impl Page<'_> {
         let text = if names.is_empty() {
             format!("For {:.2} {currency} nothing on the list can be bought that serves more.", best.budget)
         } else {
-            format!("For {:.2} {currency} the best set is: {}. It costs {:.2} and serves {share:.0} %.{proof}", best.budget, names.join("; "), best.cost)
+            format!(
+                "For {:.2} {currency} the best set is: {}. It costs {:.2} and serves {share:.0} %.{proof}",
+                best.budget,
+                names.join("; "),
+                best.cost
+            )
         };
         Some(format!("{}\n{}", heading("The best for the money"), paragraph(&text, "  ", "  ")))
     }
@@ -163,17 +168,22 @@ impl Page<'_> {
     fn chart(&self, machine: &str) -> String {
         const WIDE: usize = 110;
         let wide = width() >= WIDE;
-        let header: &[&str] =
-            if wide { &["point", "fluid", "how much", "how", "how often, running", "serves"] } else { &["point", "fluid", "how much", "how often, running", "serves"] };
+        let header: &[&str] = if wide {
+            &["point", "fluid", "how much", "how", "how often, running", "serves"]
+        } else {
+            &["point", "fluid", "how much", "how often, running", "serves"]
+        };
         let mut table = table(header);
         for row in self.report.chart.iter().filter(|row| row.machine == machine) {
             let mut cells = vec![row.point.clone()];
-            cells.push(row.name.clone().unwrap_or_else(|| if row.grade.is_none() && row.dose.is_none() { format!("none: {}", row.reason) } else { String::new() }));
+            cells.push(row.name.clone().unwrap_or_else(|| {
+                if row.grade.is_none() && row.dose.is_none() { format!("none: {}", row.reason) } else { String::new() }
+            }));
             cells.push(row.dose.map_or_else(String::new, |dose| amount(dose, self.units)));
             if wide {
                 cells.push(row.how.clone());
             }
-            cells.push(if row.fluid.is_some() { every(&row.every) } else { String::new() });
+            cells.push(row.every.as_ref().map_or_else(String::new, every));
             cells.push(row.grade.map_or_else(String::new, grade));
             table.add_row(cells);
         }

@@ -16,7 +16,9 @@ pub fn completions(wanted: &Completions) -> Result<ExitCode, Failure> {
 
 /// Prints the manual page.
 pub fn man() -> Result<ExitCode, Failure> {
-    clap_mangen::Man::new(Args::command()).render(&mut std::io::stdout()).map_err(|error| Failure::Said(format!("cannot write: {error}")))?;
+    clap_mangen::Man::new(Args::command())
+        .render(&mut std::io::stdout())
+        .map_err(|error| Failure::Said(format!("cannot write: {error}")))?;
     Ok(ExitCode::SUCCESS)
 }
 

@@ -56,7 +56,8 @@ pub fn mark(grade: Grade) -> char {
 
 /// A bar of so many cells filled to a share.
 pub fn bar(share: f64, cells: usize) -> String {
-    let filled = (0..cells).filter(|cell| f64::from(u32::try_from(*cell).unwrap_or(u32::MAX)) + 0.5 < share * f64::from(u32::try_from(cells).unwrap_or(1)));
+    let filled = (0..cells)
+        .filter(|cell| f64::from(u32::try_from(*cell).unwrap_or(u32::MAX)) + 0.5 < share * f64::from(u32::try_from(cells).unwrap_or(1)));
     let filled = filled.count();
     format!("{}{}", "█".repeat(filled), "·".repeat(cells - filled))
 }

@@ -1,4 +1,5 @@
 //! Broken shop files: exit code 2, the line, what is wrong and the way out on standard error, nothing on standard output, no panic.
+#![expect(clippy::unwrap_used, reason = "a test fails by panicking")]
 
 use assert_cmd::Command;
 
@@ -14,7 +15,11 @@ const BROKEN: &[Broken] = &[
     Broken("ambiguous unit", "[room]\nvolume = \"3000 gal\"\n[[machine]]\ntemplate = \"bench lathe\"\n", &[":2:", "gal(US)", "gal(imp)"]),
     Broken("decimal comma", "[room]\nvolume = \"30,5 m3\"\n[[machine]]\ntemplate = \"bench lathe\"\n", &[":2:", "comma", "point"]),
     Broken("unknown template", "[[machine]]\ntemplate = \"bench lahte\"\n", &[":2:", "bench lahte", "Did you mean `bench lathe`?"]),
-    Broken("unknown key", "[[machine]]\ntemplate = \"bench lathe\"\nswimg = \"180 mm\"\n", &[":3:", "`swimg` is not known here", "`swing`"]),
+    Broken(
+        "unknown key",
+        "[[machine]]\ntemplate = \"bench lathe\"\nswimg = \"180 mm\"\n",
+        &[":3:", "`swimg` is not known here", "`swing`"],
+    ),
     Broken("unknown table", "[rooom]\nvolume = \"30 m3\"\n[[machine]]\ntemplate = \"bench lathe\"\n", &[":1:", "rooom", "`room`"]),
     Broken(
         "negative speed",
@@ -24,7 +29,11 @@ const BROKEN: &[Broken] = &[
     Broken("zero size", "[[machine]]\ntemplate = \"bench lathe\"\nswing = \"0 mm\"\n", &[":3:", "zero"]),
     Broken("nan as a quantity", "[[machine]]\ntemplate = \"bench lathe\"\nswing = nan\n", &[":3:", "nan"]),
     Broken("nan in text", "[[machine]]\ntemplate = \"bench lathe\"\nswing = \"nan mm\"\n", &[":3:", "swing"]),
-    Broken("infinite count", "[[machine]]\nname = \"m\"\n[[machine.point]]\nname = \"p\"\nkind = \"lock\"\ncount = inf\n", &[":6:", "count"]),
+    Broken(
+        "infinite count",
+        "[[machine]]\nname = \"m\"\n[[machine.point]]\nname = \"p\"\nkind = \"lock\"\ncount = inf\n",
+        &[":6:", "count"],
+    ),
     Broken(
         "two machines of one name",
         "[[machine]]\ntemplate = \"bench lathe\"\n[[machine]]\ntemplate = \"bench lathe\"\n",
@@ -45,7 +54,11 @@ const BROKEN: &[Broken] = &[
         "[[machine]]\nname = \"m\"\n[[machine.point]]\nname = \"p\"\nkind = \"rolling bearing\"\nfitting = \"sealed\"\nmaker = { use = [\"hydraulic-oil\"] }\n",
         &["sealed for life", "fitting"],
     ),
-    Broken("coldest above hottest", "[room]\ncoldest = \"30 degC\"\nhottest = \"20 degC\"\n[[machine]]\ntemplate = \"bench lathe\"\n", &["coldest", "hottest"]),
+    Broken(
+        "coldest above hottest",
+        "[room]\ncoldest = \"30 degC\"\nhottest = \"20 degC\"\n[[machine]]\ntemplate = \"bench lathe\"\n",
+        &["coldest", "hottest"],
+    ),
     Broken("below absolute zero", "[room]\ncoldest = \"-300 degC\"\n[[machine]]\ntemplate = \"bench lathe\"\n", &[":2:", "-300"]),
     Broken("empty file", "", &["neither a machine nor any work", "[[machine]]"]),
     Broken("only a comment", "# nothing yet\n", &["neither a machine nor any work"]),
@@ -59,11 +72,23 @@ const BROKEN: &[Broken] = &[
     Broken("a machine without anything", "[[machine]]\nname = \"m\"\n", &["neither a template nor points", "template"]),
     Broken("unknown job", "[[work]]\njob = \"cutt\"\n", &[":2:", "`cut`"]),
     Broken("unknown material", "[[work]]\njob = \"cut\"\nmaterials = [\"mild-steel\", \"bras\"]\n", &[":3:", "`brass`"]),
-    Broken("unknown fluid in the cupboard", "[[pot]]\nfluid = \"slideway-86\"\n[[machine]]\ntemplate = \"bench lathe\"\n", &[":2:", "`slideway-68`"]),
-    Broken("unknown exposure", "[[machine]]\nname = \"m\"\n[[machine.point]]\nname = \"p\"\nkind = \"lock\"\nexposure = [\"chip\"]\n", &[":6:", "`chips`"]),
+    Broken(
+        "unknown fluid in the cupboard",
+        "[[pot]]\nfluid = \"slideway-86\"\n[[machine]]\ntemplate = \"bench lathe\"\n",
+        &[":2:", "`slideway-68`"],
+    ),
+    Broken(
+        "unknown exposure",
+        "[[machine]]\nname = \"m\"\n[[machine.point]]\nname = \"p\"\nkind = \"lock\"\nexposure = [\"chip\"]\n",
+        &[":6:", "`chips`"],
+    ),
     Broken("unknown currency", "currency = \"XXX\"\n[[machine]]\ntemplate = \"bench lathe\"\n", &[":1:", "XXX"]),
     Broken("more hours than a week has", "hours = \"400 h/week\"\n[[machine]]\ntemplate = \"bench lathe\"\n", &[":1:", "400 h/week"]),
-    Broken("a maker who says nothing", "[[machine]]\nname = \"m\"\n[[machine.point]]\nname = \"p\"\nkind = \"lock\"\nmaker = { page = \"3\" }\n", &["says nothing"]),
+    Broken(
+        "a maker who says nothing",
+        "[[machine]]\nname = \"m\"\n[[machine.point]]\nname = \"p\"\nkind = \"lock\"\nmaker = { page = \"3\" }\n",
+        &["says nothing"],
+    ),
 ];
 
 fn plan() -> Command {

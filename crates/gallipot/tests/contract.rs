@@ -1,4 +1,5 @@
 //! The JSON contract: what `--json` prints fits the schema kept in `docs/`, and the schema kept is the one the program prints.
+#![expect(clippy::unwrap_used, reason = "a test fails by panicking")]
 
 use assert_cmd::Command;
 use serde_json::Value;
@@ -35,10 +36,7 @@ fn the_schemas_kept_are_the_ones_printed() {
 fn every_example_prints_what_the_schema_says() {
     for shop in SHOPS {
         let path = root(&format!("examples/{shop}.toml"));
-        for (answer, arguments) in [
-            ("plan", vec!["plan", &path, "--json", "--budget", "60"]),
-            ("check", vec!["check", &path, "--json"]),
-        ] {
+        for (answer, arguments) in [("plan", vec!["plan", &path, "--json", "--budget", "60"]), ("check", vec!["check", &path, "--json"])] {
             let validator = jsonschema::validator_for(&kept(answer)).unwrap();
             let printed = json(&arguments);
             let faults: Vec<String> = validator.iter_errors(&printed).map(|fault| fault.to_string()).collect();

@@ -1,6 +1,6 @@
 //! What goes on each point and into each step, out of the fluids the plan counts on.
 
-use crate::need::{Dose, Need, Place};
+use crate::need::{Need, Place, Ration};
 use crate::plan::Weighed;
 use crate::verdict::Grade;
 
@@ -13,8 +13,8 @@ pub struct Serving {
     pub fluid: Option<usize>,
     /// How well it serves.
     pub grade: Option<Grade>,
-    /// How much.
-    pub dose: Option<Dose>,
+    /// How much and how often.
+    pub ration: Option<Ration>,
     /// How it is put there.
     pub how: String,
     /// Why this fluid and no other, or why none.
@@ -28,18 +28,18 @@ pub(crate) fn serve(needs: &[Need], fluids: &[Weighed<'_>], kept: &[usize]) -> V
 
 fn serving(place: usize, need: &Need, fluids: &[Weighed<'_>], kept: &[usize]) -> Serving {
     if let Some(nothing) = &need.nothing {
-        return Serving { need: place, fluid: None, grade: None, dose: None, how: String::new(), reason: nothing.to_string() };
+        return Serving { need: place, fluid: None, grade: None, ration: None, how: String::new(), reason: nothing.to_string() };
     }
     let best = kept.iter().copied().filter(|fluid| fluids[*fluid].grades[place].serves()).min_by_key(|fluid| fluids[*fluid].grades[place]);
     let Some(best) = best else {
-        return Serving { need: place, fluid: None, grade: None, dose: None, how: String::new(), reason: unserved(place, fluids) };
+        return Serving { need: place, fluid: None, grade: None, ration: None, how: String::new(), reason: unserved(place, fluids) };
     };
     let fluid = fluids[best].fluid;
     Serving {
         need: place,
         fluid: Some(best),
         grade: Some(fluids[best].grades[place]),
-        dose: if fluid.is("dry-cutting") { None } else { need.dose(fluid.form) },
+        ration: need.ration(fluid.form).filter(|_| !fluid.is("dry-cutting")).cloned(),
         how: need.how.words(fluid.form).into_owned(),
         reason: need.leading_reason(),
     }

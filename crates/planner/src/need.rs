@@ -30,12 +30,10 @@ pub struct Need {
     pub demands: Vec<Demand>,
     /// Set when nothing is to be put there; says why.
     pub nothing: Option<Cow<'static, str>>,
-    /// How much, for each form of fluid.
-    pub doses: Vec<(Form, Dose)>,
+    /// How much and how often, for each form of fluid it takes; the first is the usual one.
+    pub rations: Vec<Ration>,
     /// How it is put there.
     pub how: How,
-    /// How often.
-    pub every: Every,
     /// What to mind there.
     pub mind: Vec<(Cow<'static, str>, &'static str)>,
     /// The working of its numbers, where it was asked for.
@@ -121,6 +119,17 @@ impl Consequence {
             Self::Looks => "looks",
         }
     }
+}
+
+/// How much of one form of fluid is put there, and how often.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Ration {
+    /// The form of fluid.
+    pub form: Form,
+    /// How much at a time.
+    pub dose: Dose,
+    /// How often.
+    pub every: Every,
 }
 
 /// How much is put there at a time, between an honest low and high.
@@ -269,9 +278,9 @@ impl Need {
         leading.map(|demand| demand.why.to_string()).unwrap_or_default()
     }
 
-    /// The dose of a fluid of this form, where the place takes one.
+    /// How much and how often of a fluid of this form, where the place takes one.
     #[must_use]
-    pub fn dose(&self, form: Form) -> Option<Dose> {
-        self.doses.iter().find(|(takes, _)| *takes == form).map(|(_, dose)| *dose)
+    pub fn ration(&self, form: Form) -> Option<&Ration> {
+        self.rations.iter().find(|ration| ration.form == form)
     }
 }

@@ -102,8 +102,8 @@ pub struct NeedRow {
     pub nothing: Option<String>,
     /// How much at a time, for the first form of fluid it takes.
     pub dose: Option<Dose>,
-    /// How often.
-    pub every: EveryRow,
+    /// How often, for that form.
+    pub every: Option<EveryRow>,
 }
 
 /// One demand.
@@ -212,7 +212,7 @@ pub struct ChartRow {
     /// How it is put there.
     pub how: String,
     /// How often.
-    pub every: EveryRow,
+    pub every: Option<EveryRow>,
     /// How well it serves.
     pub grade: Option<Grade>,
     /// Why this fluid, or why none.
@@ -319,8 +319,8 @@ impl Plan<'_> {
             weight: round(need.weight.value() * need.share),
             asks: need.demands.iter().map(ask).collect(),
             nothing: need.nothing.as_ref().map(ToString::to_string),
-            dose: need.doses.first().map(|(_, dose)| rounded(*dose)),
-            every: every_row(&need.every),
+            dose: need.rations.first().map(|ration| rounded(ration.dose)),
+            every: need.rations.first().map(|ration| every_row(&ration.every)),
         }
     }
 
@@ -388,9 +388,9 @@ impl Plan<'_> {
             point: point.clone(),
             fluid: fluid.map(|fluid| fluid.key.clone()),
             name: fluid.map(|fluid| fluid.name.clone()),
-            dose: serving.dose.map(rounded),
+            dose: serving.ration.as_ref().map(|ration| rounded(ration.dose)),
             how: serving.how.clone(),
-            every: every_row(&need.every),
+            every: serving.ration.as_ref().map(|ration| every_row(&ration.every)),
             grade: serving.grade,
             reason: serving.reason.clone(),
             mind: need.mind.iter().map(|(text, _)| text.to_string()).collect(),
@@ -407,7 +407,7 @@ impl Plan<'_> {
                 step: step.clone(),
                 fluid: fluid.map(|fluid| fluid.key.clone()),
                 name: fluid.map(|fluid| fluid.name.clone()),
-                dose: serving.dose.map(rounded),
+                dose: serving.ration.as_ref().map(|ration| rounded(ration.dose)),
                 how: serving.how.clone(),
                 grade: serving.grade,
                 reason: serving.reason.clone(),

@@ -17,8 +17,8 @@ pub fn yearly_use(fluid: &Fluid, needs: &[Need], grades: impl Fn(usize) -> Grade
         .enumerate()
         .filter(|(place, need)| grades(*place) == Grade::Right && need.nothing.is_none())
         .filter_map(|(_, need)| {
-            let dose = need.dose(fluid.form)?;
-            Some((dose.amount(), need.every.times_a_year * share))
+            let ration = need.ration(fluid.form)?;
+            Some((ration.dose.amount(), ration.every.times_a_year * share))
         })
         .collect()
 }

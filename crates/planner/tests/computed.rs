@@ -1,5 +1,6 @@
 //! The plan is computed, not tabled: change a speed, a temperature, an exposure, a metal, and what is asked changes with it, for the
 //! reason that is given.
+#![expect(clippy::unwrap_used, clippy::panic, reason = "a test fails by panicking")]
 
 mod support;
 
@@ -86,7 +87,7 @@ fn bronze_rules_out_what_iron_bears() {
 
 #[test]
 fn more_dirt_and_more_use_shorten_the_interval() {
-    let times = |more: &str| need(&point("scroll chuck", more), "p").every.times_a_year;
+    let times = |more: &str| need(&point("scroll chuck", more), "p").rations[0].every.times_a_year;
     assert!(times("exposure = [\"chips\"]\nhours = \"20 h/week\"") > times("hours = \"20 h/week\""));
     assert!(times("hours = \"40 h/week\"") > times("hours = \"20 h/week\""));
 }
@@ -94,7 +95,7 @@ fn more_dirt_and_more_use_shorten_the_interval() {
 #[test]
 fn a_larger_place_takes_more() {
     let dose = |length: &str| {
-        need(&point("horizontal way", &format!("length = \"{length}\"\nwidth = \"20 mm\"\nlands = 4")), "p").doses[0].1.likely
+        need(&point("horizontal way", &format!("length = \"{length}\"\nwidth = \"20 mm\"\nlands = 4")), "p").rations[0].dose.likely
     };
     // A saddle of four lands of 20 × 150 mm takes 0.30 mL for a film of 25 µm (geometry).
     assert!((dose("150 mm") - 0.30).abs() < 0.003);

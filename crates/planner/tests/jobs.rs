@@ -31,7 +31,7 @@ fn of(need: &Need, fluid: &str) -> Grade {
 }
 
 fn likely(need: &Need, form: Form) -> Dose {
-    need.dose(form).unwrap_or_else(|| panic!("no dose at {}", need.id))
+    need.ration(form).unwrap_or_else(|| panic!("no dose at {}", need.id)).dose
 }
 
 /// A step for which nothing is named.

@@ -55,7 +55,7 @@ fn least(need: &Need) -> (f64, Temperature) {
 }
 
 fn dose(need: &Need, form: Form) -> planner::need::Dose {
-    need.dose(form).unwrap_or_else(|| panic!("{} has no dose of {form:?}", need.id))
+    need.ration(form).unwrap_or_else(|| panic!("{} has no dose of {form:?}", need.id)).dose
 }
 
 fn minds(need: &Need, words: &str) -> bool {
@@ -107,9 +107,9 @@ fn every_kind_has_a_right_fluid_of_the_expected_class_when_nothing_is_said() {
         let keys: Vec<&str> = right.iter().map(|fluid| fluid.key.as_str()).collect();
         assert!(right.iter().any(|fluid| fluid.is(class)), "{kind}: {keys:?}");
         for fluid in right {
-            assert!(need.dose(fluid.form).is_some(), "{kind}: no dose of {}", fluid.key);
+            assert!(need.ration(fluid.form).is_some(), "{kind}: no dose of {}", fluid.key);
         }
-        assert!(need.every.times_a_year > 0.0, "{kind}");
+        assert!(need.rations[0].every.times_a_year > 0.0, "{kind}");
     }
 }
 
@@ -330,7 +330,7 @@ fn dust_leaves_only_dry_films_on_what_is_open_and_easily_reached() {
         }
         assert!(right > 0, "{kind}: nothing is right");
         assert_eq!(grade_of(&dusty, "lithium-2"), Grade::Harmful, "{kind}");
-        assert!(dusty.dose(Form::Dry).is_some(), "{kind}");
+        assert!(dusty.ration(Form::Dry).is_some(), "{kind}");
     }
 }
 
@@ -340,7 +340,7 @@ fn a_covered_slide_of_a_grinder_is_oiled() {
         assert_eq!(grade_of(&at("grinder slide", more), "slideway-68"), Grade::Right, "{more}");
     }
     let (dusty, plain) = (at("grinder slide", "covered = true"), at("horizontal way", ""));
-    assert!(dusty.every.running_hours < plain.every.running_hours);
+    assert!(dusty.rations[0].every.running_hours < plain.rations[0].every.running_hours);
 }
 
 #[test]
@@ -355,7 +355,7 @@ fn a_guarded_screw_may_keep_grease_and_an_open_one_not() {
 
 #[test]
 fn an_overloaded_screw_is_oiled_twice_as_often() {
-    let hours = |load: &str| at("leadscrew", &format!("speed = \"400 rpm\"\nload = \"{load}\"")).every.running_hours.unwrap();
+    let hours = |load: &str| at("leadscrew", &format!("speed = \"400 rpm\"\nload = \"{load}\"")).rations[0].every.running_hours.unwrap();
     near(hours("5 kN") * 2.0, hours("200 N"), 1e-9);
     assert!(minds(&at("leadscrew", "speed = \"400 rpm\"\nload = \"5 kN\""), "take off load or speed"));
 }
@@ -393,7 +393,7 @@ fn an_oil_fitting_takes_no_grease_and_a_grease_fitting_no_oil() {
         assert_eq!(grade_of(&at(kind, "fitting = \"ball oiler\""), "lithium-ep-2"), Grade::Harmful, "{kind}");
     }
     let oiler = at("bush", "fitting = \"ball oiler\"");
-    assert_eq!(oiler.every.words, Some("before each use"));
+    assert_eq!(oiler.rations[0].every.words, Some("before use"));
     assert!(!grade_of(&at("grease nipple", ""), "hydraulic-68").serves());
 }
 
@@ -546,7 +546,7 @@ fn keeping_the_working_changes_no_demand() {
         let of = |working| needs(&shop, Reference::embedded(), working).unwrap().remove(0);
         let (dropped, kept) = (of(Working::Dropped), of(Working::Kept));
         assert_eq!(format!("{:?}", dropped.demands), format!("{:?}", kept.demands), "{}", kind.name);
-        assert_eq!(dropped.doses, kept.doses, "{}", kind.name);
+        assert_eq!(dropped.rations, kept.rations, "{}", kind.name);
         assert!(dropped.working.is_none() && kept.working.is_some(), "{}", kind.name);
     }
 }

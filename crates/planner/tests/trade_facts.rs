@@ -1,4 +1,5 @@
 //! What the trade knows, on the example shops and on variants of them. Every fact here is *common practice, no source*.
+#![expect(clippy::unwrap_used, reason = "a test fails by panicking")]
 
 mod support;
 
@@ -97,11 +98,11 @@ fn the_makers_word_on_a_gearbox_wins_and_is_still_checked() {
 #[test]
 fn a_ball_oiler_gets_a_stroke_each_day_of_use_and_never_grease() {
     let oiler = need(&point("oil point", "fitting = \"ball oiler\"\nhours = \"10 h/week\""), "p");
-    assert_eq!(oiler.every.words, Some("before each use"));
-    assert!(oiler.every.times_a_year > 200.0);
+    assert_eq!(oiler.rations[0].every.words, Some("before use"));
+    assert!(oiler.rations[0].every.times_a_year > 200.0);
     assert_eq!(grade_of(&oiler, "lithium-ep-2"), Grade::Harmful);
     for row in report(LATHE_AND_MILL, &Wishes::default()).chart.iter().filter(|row| row.how.contains("ball")) {
-        let every = &row.every;
+        let every = row.every.as_ref().unwrap();
         assert!(every.words.is_some() || every.days.is_some_and(|days| days <= 1.5), "{row:?}");
     }
 }

@@ -1,5 +1,6 @@
 //! Shops out of text, and questions to their plans.
-#![expect(dead_code, reason = "each test file uses its own part")]
+#![expect(clippy::unwrap_used, clippy::panic, reason = "a test fails by panicking")]
+#![allow(dead_code, clippy::allow_attributes, reason = "each test file uses its own part")]
 
 use planner::need::Need;
 use planner::needs::{Working, kinds, needs};

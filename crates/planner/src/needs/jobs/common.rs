@@ -9,7 +9,7 @@ use shop::{Answers, Job, Room};
 use units::{Area, Frequency, Quantity, Temperature};
 
 use crate::demand::{Demand, Test};
-use crate::need::{Consequence, Dose, Every, How, Need, Place};
+use crate::need::{Consequence, Dose, Every, How, Need, Place, Ration};
 use crate::needs::{Complaint, count, id, weight};
 use crate::verdict::Grade;
 
@@ -295,9 +295,8 @@ pub(super) fn finish(bench: &Bench<'_>, task: Task, working: Option<&Notebook>) 
                 weight: weight.clone(),
                 demands,
                 nothing: step.nothing,
-                doses: step.doses,
+                rations: step.doses.into_iter().map(|(form, dose)| Ration { form, dose, every: every.clone() }).collect(),
                 how: How::Words(step.how),
-                every: every.clone(),
                 mind: step.mind,
                 working: working.cloned(),
                 at: bench.job.at.clone(),

@@ -7,7 +7,7 @@ use shop::{Answers, Exposure, Fitting, Machine, Maker, Point, Reach, Room};
 use units::{AngularVelocity, KinematicViscosity, Length, Quantity, Temperature, Velocity};
 
 use crate::demand::{Demand, Test, celsius};
-use crate::need::{Consequence, Dose, Every, How, Need, Place};
+use crate::need::{Consequence, Dose, Every, How, Need, Place, Ration};
 use crate::needs::lubricant_form::{self, Nature, OwnForm};
 use crate::needs::prohibitions::{self, Character};
 use crate::needs::{id, weight};
@@ -118,6 +118,20 @@ impl Interval {
     /// After so many running hours, or so many days if those come first.
     pub const fn running(hours: f64, days: f64) -> Self {
         Self { hours: Some(hours), days: Some(days), each_use: false }
+    }
+
+    /// The interval with another form of lubricant than the oil that an interval of each use is meant for: grease stays four times as
+    /// long (a trade rule of the lubricant's dose), a dry film weeks; *common practice*.
+    const fn with(self, form: Form) -> Self {
+        const GREASE_TIMES: f64 = 4.0;
+        match form {
+            Form::Grease if self.each_use => match self.hours {
+                Some(hours) => Self::running(GREASE_TIMES * hours, 30.0),
+                None => Self::calendar(30.0),
+            },
+            Form::Dry if self.each_use => Self::running(20.0, 90.0),
+            _ => self,
+        }
     }
 
     /// By the calendar alone.
@@ -297,7 +311,10 @@ pub(super) fn finish(spot: &Spot<'_>, asking: Asking, working: Option<formulas::
         }
     }
     let doses = with_dry(asking.doses, &demands);
-    let every = every(point, asking.interval, sessions);
+    let rations: Vec<Ration> = doses
+        .into_iter()
+        .map(|(form, dose)| Ration { form, dose: dose.times(point.count), every: every(point, asking.interval.with(form), form, sessions) })
+        .collect();
     let id = id(&[&spot.machine.name, &point.name]);
     Need {
         task: id.clone(),
@@ -308,9 +325,8 @@ pub(super) fn finish(spot: &Spot<'_>, asking: Asking, working: Option<formulas::
         weight: weight::weight(asking.consequence, sessions, point.priority, spot.reference),
         demands,
         nothing,
-        doses: doses.into_iter().map(|(form, dose)| (form, dose.times(point.count))).collect(),
+        rations,
         how: How::Fitting(point.fitting),
-        every,
         mind: asking.mind,
         working,
         at: point.at.clone(),
@@ -377,7 +393,7 @@ fn cold_start(fitting: Fitting, coldest: Temperature, character: Character) -> D
 }
 
 /// The interval after exposure and use; the factors are *common practice, no source*.
-fn every(point: &Point, base: Interval, sessions: f64) -> Every {
+fn every(point: &Point, base: Interval, form: Form, sessions: f64) -> Every {
     const CHIPS: f64 = 0.5;
     const GRIT: f64 = 0.25;
     const COOLANT: f64 = 0.5;
@@ -390,7 +406,8 @@ fn every(point: &Point, base: Interval, sessions: f64) -> Every {
     }
     let mut factor = 1.0;
     for (exposure, by) in [(Exposure::Chips, CHIPS), (Exposure::Grit, GRIT), (Exposure::Coolant, COOLANT)] {
-        if point.meets(exposure) {
+        // What reaches an oil or a grease stays in it; a dry film holds nothing.
+        if point.meets(exposure) && form != Form::Dry {
             factor *= by;
         }
     }
@@ -407,5 +424,5 @@ fn every(point: &Point, base: Interval, sessions: f64) -> Every {
     let days = (times_a_year > 0.0).then(|| DAYS_A_YEAR / times_a_year);
     // Running hours that a machine used so little does not reach before the calendar does are not worth saying.
     let hours = hours.filter(|_| by_hours > 0.5 * by_calendar);
-    Every { running_hours: hours, days, words: fed_each_use.then_some("before each use"), times_a_year }
+    Every { running_hours: hours, days, words: fed_each_use.then_some("before use"), times_a_year }
 }

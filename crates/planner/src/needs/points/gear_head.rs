@@ -52,9 +52,9 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
         .mind("Change the first filling after 50 hours: it carries the running-in dirt.", "common-practice");
     if worm {
         return Ok(asking.classes(
-            &["worm-oil", "steam-cylinder-oil"],
-            &["gear-oil", "motion-oil"],
-            "a bronze worm wheel slides: it wants a thick compounded oil without active sulphur",
+            &["worm-oil", "motion-oil"],
+            &["steam-cylinder-oil", "gear-oil"],
+            "a bronze worm wheel slides: it wants a thick compounded oil without active sulphur, as thick as the cold start allows",
             "common-practice",
         ));
     }
