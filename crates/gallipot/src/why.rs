@@ -4,7 +4,7 @@ use std::process::ExitCode;
 
 use planner::verdict::{Finding, Verdict};
 use planner::why::{Why, WhyError, why};
-use reference::Reference;
+use reference::{Reference, Standing};
 
 use crate::args;
 use crate::input::{Failure, read};
@@ -126,6 +126,12 @@ fn source(reference: &Reference, key: &str) -> String {
     match key {
         "maker" => "the maker's instruction".to_owned(),
         "shop-file" => "your shop file".to_owned(),
-        _ => reference.sources.get(key).map_or_else(|| key.to_owned(), |source| format!("{}; {}", source.title, source.standing)),
+        _ => reference.sources.get(key).map_or_else(
+            || key.to_owned(),
+            |source| match source.standing {
+                Standing::CommonPractice => "common practice, no source".to_owned(),
+                standing => format!("{}; {standing}", source.title),
+            },
+        ),
     }
 }

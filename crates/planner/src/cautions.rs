@@ -61,8 +61,15 @@ const RULES: &[Rule] = &[
     Rule {
         about: "burns",
         concerns: |fluid, _| has_statement(fluid, &["H314", "H318"]),
-        text: "Burns eyes and skin: goggles, gloves, water at hand; always acid or alkali into water, never water into it.",
+        text: "Burns eyes and skin: goggles, gloves, water at hand.",
         source: "un-ghs",
+    },
+    Rule {
+        about: "acid and alkali",
+        concerns: |fluid, _| fluid.traits.contains(&Trait::Acid) || fluid.traits.contains(&Trait::Caustic),
+        text: "Always into cold water, a little at a time, never water into it; never the two together, never near bleach; keep it low \
+               down, in plastic, away from bright steel.",
+        source: "common-practice",
     },
     Rule {
         about: "poison",

@@ -326,6 +326,9 @@ pub(crate) fn celsius(degrees: f64) -> Temperature {
     Temperature::from_base(degrees + 273.15)
 }
 
+/// ISO 3448 lets an oil lie 10 % either side of its grade.
+const GRADE_BAND: f64 = 1.1;
+
 /// Whether an oil still gets there on a cold start: above its pour point with 10 K to spare, and thin enough for the feed.
 fn flows(fluid: &Fluid, at: Temperature, limit: KinematicViscosity) -> Option<Judged> {
     const SPARE_ABOVE_POUR_K: f64 = 10.0;
@@ -340,7 +343,7 @@ fn flows(fluid: &Fluid, at: Temperature, limit: KinematicViscosity) -> Option<Ju
         return Some(Judged { grade: Grade::Wrong, given });
     }
     let nu = viscosity(fluid, at)?;
-    Some(Judged { grade: step(nu <= limit, nu <= limit * SLOW, Grade::Wrong), given: Gives::Viscosity(nu, at) })
+    Some(Judged { grade: step(nu <= limit * GRADE_BAND, nu <= limit * SLOW, Grade::Wrong), given: Gives::Viscosity(nu, at) })
 }
 
 /// An oil in a film is kept below its flash point with 60 K to spare; *common practice, no source*.

@@ -33,7 +33,7 @@ fn every_template_names_known_kinds_and_their_fields() {
 #[test]
 fn every_template_reads_and_each_of_its_points_can_be_served_rightly() {
     for template in Reference::embedded().templates.values() {
-        let text = format!("[room]\ncoldest = \"8 degC\"\nhottest = \"28 degC\"\n[[machine]]\ntemplate = \"{}\"\n", template.name);
+        let text = format!("[room]\ncoldest = \"10 degC\"\nhottest = \"28 degC\"\n[[machine]]\ntemplate = \"{}\"\n", template.name);
         let shop = shop(&text);
         assert_eq!(shop.machines[0].points.len(), template.points.len(), "{}", template.name);
         for need in needs(&shop, Reference::embedded(), Working::Dropped).unwrap() {

@@ -373,21 +373,21 @@ fn overrule(demands: &mut Vec<Demand>, maker: &Maker, reference: &Reference) {
 /// What a feed still passes on a cold start; *common practice, no source*, low confidence.
 fn cold_start(fitting: Fitting, coldest: Temperature, character: Character) -> Demand {
     let (limit, feed) = if character.fast_spindle {
-        (150.0, "a fast spindle starts against it")
+        (150.0, "a fast spindle hardly starts")
     } else {
         match fitting {
-            Fitting::Wick => (500.0, "a wick lifts it"),
-            Fitting::Drip => (1000.0, "a drip lets it through"),
-            Fitting::Pump => (1500.0, "a hand pump moves it"),
-            Fitting::BallOiler | Fitting::OilCup | Fitting::OilHole => (2000.0, "a can presses it in"),
-            Fitting::Bath | Fitting::Splash => (2000.0, "a small motor turns in it"),
-            _ => (5000.0, "a brush spreads it"),
+            Fitting::Wick => (500.0, "a wick no longer lifts it"),
+            Fitting::Drip => (1000.0, "a drip no longer lets it through"),
+            Fitting::Pump => (1500.0, "a hand pump no longer moves it"),
+            Fitting::BallOiler | Fitting::OilCup | Fitting::OilHole => (2000.0, "a can no longer presses it in"),
+            Fitting::Bath | Fitting::Splash => (2000.0, "a small motor no longer turns in it"),
+            _ => (5000.0, "a brush no longer spreads it"),
         }
     };
     Demand {
         what: "flows on a cold start",
         test: Test::Flows { at: coldest, limit: KinematicViscosity::from_base(limit * 1e-6) },
-        why: format!("above this it stays outside before {feed}; and it must be 10 K above its pour point").into(),
+        why: format!("above this {feed}; and it must be 10 K above its pour point").into(),
         source: "common-practice",
     }
 }

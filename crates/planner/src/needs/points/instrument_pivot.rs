@@ -20,13 +20,13 @@ const DIAMETER: Given<Length> = Given::quantity("diameter", "0.3 mm", "common-pr
 pub(super) static KIND: Kind = Kind { name: "instrument pivot", about: "a pivot of an instrument or a clock", fields: &[DIAMETER.field()] };
 
 pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, _r: &mut R) -> Result<Asking, Complaint> {
-    /// Half a microlitre fills a third of the cup round a pivot of 0.3 mm, and others by the cube of their size; *common practice*.
+    /// Half a microlitre fills a third of the cup round a pivot of 0.3 mm, and others by the square of their size; *common practice*.
     const DOSE_ML: f64 = 5e-4;
     const REFERENCE_M: f64 = 3e-4;
     /// VG 10 to 15 at room temperature, mm²/s; *common practice*.
     const LOW: f64 = 12.0;
     const HIGH: f64 = 60.0;
-    let size = (spot.answers().quantity(&DIAMETER).base() / REFERENCE_M).powi(3);
+    let size = (spot.answers().quantity(&DIAMETER).base() / REFERENCE_M).powi(2);
     Ok(Asking::new(Consequence::Spoils, Interval::calendar(900.0))
         .nature(Nature { clearance: Clearance::Oil, enclosed: true, ..Nature::default() })
         .classes(
