@@ -37,6 +37,12 @@ Exit code 0 when the file is sound, 1 when it is not.")]
   gallipot why shop.toml \"bench lathe bed ways\"
   gallipot why shop.toml \"bed ways\" slideway-68 hydraulic-32 lithium-2")]
     Why(Why),
+    /// List the words a shop file may use
+    #[command(after_help = "Examples:
+  gallipot list machines
+  gallipot list points
+  gallipot list fluids")]
+    List(List),
     /// Print completions for a shell
     #[command(after_help = "Example:
   gallipot completions bash > ~/.local/share/bash-completion/completions/gallipot")]
@@ -94,6 +100,37 @@ pub struct Common {
     /// Units of the answer, whatever the file says
     #[arg(long, value_enum)]
     pub units: Option<Units>,
+}
+
+/// `list`
+#[derive(Debug, Group)]
+pub struct List {
+    /// Which words
+    #[arg(value_enum)]
+    pub of: Words,
+}
+
+/// Lists of words.
+#[derive(Debug, Clone, Copy, ValueEnum)]
+pub enum Words {
+    /// Templates of machines, with their sizes
+    Machines,
+    /// Kinds of lubrication points, with what can be said of each
+    Points,
+    /// Kinds of jobs, with what can be said of each
+    Jobs,
+    /// Fluids
+    Fluids,
+    /// Classes of fluids
+    Classes,
+    /// Metals, seals and plastics
+    Materials,
+    /// Climates
+    Climates,
+    /// Currencies
+    Currencies,
+    /// The bibliography
+    Sources,
 }
 
 /// `completions`

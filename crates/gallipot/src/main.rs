@@ -5,6 +5,7 @@
 mod args;
 mod check;
 mod input;
+mod list;
 mod plan;
 mod problems;
 mod shell;
@@ -23,6 +24,7 @@ fn main() -> ExitCode {
         Command::Plan(wanted) => plan::run(wanted),
         Command::Check(wanted) => check::run(wanted),
         Command::Why(wanted) => why::run(wanted),
+        Command::List(wanted) => list::run(wanted),
         Command::Completions(wanted) => shell::completions(wanted),
         Command::Man => shell::man(),
         Command::Schema(wanted) => shell::schema(wanted),

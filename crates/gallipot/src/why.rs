@@ -105,7 +105,7 @@ fn same(one: &Finding, other: &Finding) -> bool {
 /// A row a demand, a column a fluid.
 fn side_by_side(verdicts: &[Verdict]) -> String {
     let mut header = vec![String::new()];
-    header.extend(verdicts.iter().map(|verdict| verdict.name.clone()));
+    header.extend(verdicts.iter().map(|verdict| verdict.fluid.clone()));
     let header: Vec<&str> = header.iter().map(String::as_str).collect();
     let mut table = table(&header);
     let mut summary = vec!["  verdict".to_owned()];
