@@ -2,9 +2,10 @@
 
 use std::process::ExitCode;
 
+use fields::Asks;
 use planner::needs::kinds;
 use reference::Reference;
-use shop::{FITTINGS, Kind, kind::Asks};
+use shop::{FITTINGS, Kind};
 
 use crate::args::{List, Words};
 use crate::input::Failure;

@@ -2,11 +2,11 @@
 
 use std::process::ExitCode;
 
+use fields::did_you_mean;
 use planner::need::{Dose, DoseUnit};
 use planner::report::{ChartRow, EveryRow, Report, RungRow, StepRow};
 use planner::{Plan, PlanError, Wishes, plan};
 use reference::Reference;
-use shop::did_you_mean;
 use units::{Digits, System, show_number};
 
 use crate::args;

@@ -20,7 +20,7 @@ pub fn run(wanted: &args::Why) -> Result<ExitCode, Failure> {
         Err(WhyError::Shop(found)) => return Err(Failure::File(file, found)),
         Err(WhyError::Place { asked, known }) => return Err(Failure::Said(no_such_place(&asked, &known))),
         Err(WhyError::Fluid { asked }) => {
-            let mend = shop::did_you_mean(&asked, reference.fluids.keys().map(String::as_str));
+            let mend = fields::did_you_mean(&asked, reference.fluids.keys().map(String::as_str));
             return Err(Failure::Said(format!("`{asked}` is not a fluid known here. {mend}")));
         }
     };

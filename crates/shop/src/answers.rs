@@ -5,9 +5,10 @@ use reference::Reference;
 use units::{System, parse_any, show_base};
 
 use crate::assumption::Assumptions;
-use crate::kind::{Answer, Answers, Asks, Field, Kind, Origin};
-use crate::problem::{Problems, did_you_mean};
+use crate::problem::Problems;
 use crate::section::{Said, Section, may_be_negative};
+use fields::did_you_mean;
+use fields::{Answer, Answers, Asks, Field, Kind, Origin};
 
 /// Where values come from that the user did not give.
 pub(crate) struct Source<'a> {
@@ -37,6 +38,9 @@ pub(crate) fn read_answers(
     for field in kind.fields {
         if let Some(said) = written(field, section, reference, problems) {
             answers.set(field.name, said.value, Origin::User(said.at));
+            continue;
+        }
+        if field.optional {
             continue;
         }
         let given = from.values.and_then(|values| values.get(field.name));
@@ -93,6 +97,10 @@ fn written(field: &Field, section: &mut Section<'_>, reference: &Reference, prob
             let known: Vec<&str> = reference.materials.keys().map(String::as_str).collect();
             words(&known, section, problems)
         }
+        Asks::Fluids => {
+            let known: Vec<&str> = reference.fluids.keys().map(String::as_str).collect();
+            words(&known, section, problems)
+        }
     }
 }
 
@@ -106,7 +114,7 @@ pub(crate) fn supposed(field: &Field, text: &str, size: &dyn Fn(&str) -> Option<
         }
         Asks::Number => text.parse().ok().map(Answer::Number),
         Asks::Flag => text.parse().ok().map(Answer::Flag),
-        Asks::Choice(_) | Asks::Choices(_) | Asks::Materials => words(),
+        Asks::Choice(_) | Asks::Choices(_) | Asks::Materials | Asks::Fluids => words(),
     }
 }
 

@@ -2,7 +2,6 @@
 
 mod answers;
 mod assumption;
-pub mod kind;
 mod machine;
 mod point;
 mod problem;
@@ -12,10 +11,10 @@ mod section;
 mod work;
 
 pub use assumption::Assumption;
-pub use kind::{Answers, Field, Given, Kind};
+pub use fields::{Answers, Field, Given, Kind};
 pub use machine::Machine;
 pub use point::{Exposure, FITTINGS, Fitting, Maker, Point, Priority, Reach};
-pub use problem::{Problem, Span, did_you_mean};
+pub use problem::{Problem, Span};
 pub use read::{Kinds, read};
 pub use room::{Heating, Room};
 pub use work::{Job, Pot};

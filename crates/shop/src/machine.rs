@@ -6,10 +6,11 @@ use reference::{Reference, Template};
 use units::{Dimension, System, Usage, parse_any};
 
 use crate::assumption::Assumptions;
-use crate::kind::Kind;
 use crate::point::{Inherited, Point};
-use crate::problem::{Problems, Span, did_you_mean};
+use crate::problem::{Problems, Span};
 use crate::section::{Said, Section};
+use fields::Kind;
+use fields::did_you_mean;
 
 /// A machine tool or engine.
 #[derive(Debug, Clone)]

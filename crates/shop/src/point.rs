@@ -7,9 +7,10 @@ use units::{KinematicViscosity, Time, Usage};
 
 use crate::answers::{Source, read_answers};
 use crate::assumption::Assumptions;
-use crate::kind::{Answers, Kind};
-use crate::problem::{Problems, Span, did_you_mean};
+use crate::problem::{Problems, Span};
 use crate::section::{Said, Section};
+use fields::did_you_mean;
+use fields::{Answers, Kind};
 
 /// One lubrication point.
 #[derive(Debug, Clone)]

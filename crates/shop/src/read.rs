@@ -6,13 +6,14 @@ use units::{System, Usage};
 
 use crate::Shop;
 use crate::assumption::Assumptions;
-use crate::kind::Kind;
 use crate::machine::{Around, Machine};
 use crate::point::fluid_or_class;
-use crate::problem::{Problem, Problems, did_you_mean};
+use crate::problem::{Problem, Problems};
 use crate::room::{Heating, Room};
 use crate::section::{Said, Section};
 use crate::work::{Job, Pot, supposed};
+use fields::Kind;
+use fields::did_you_mean;
 
 /// The kinds a file may name; the planner knows them.
 #[derive(Debug, Clone, Copy)]

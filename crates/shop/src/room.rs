@@ -4,8 +4,9 @@ use reference::{Climate, Reference};
 use units::{Frequency, Quantity, Ratio, System, Temperature, Volume, show};
 
 use crate::assumption::Assumptions;
-use crate::problem::{Problems, did_you_mean};
+use crate::problem::Problems;
 use crate::section::Section;
+use fields::did_you_mean;
 
 /// The room the shop stands in.
 #[derive(Debug, Clone)]

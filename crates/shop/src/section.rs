@@ -4,7 +4,8 @@ use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 use units::{Amount, Dimension, Quantity, parse_any};
 
-use crate::problem::{Problems, Span, did_you_mean};
+use crate::problem::{Problems, Span};
+use fields::did_you_mean;
 
 /// A value with the place it was written at.
 #[derive(Debug, Clone, PartialEq)]

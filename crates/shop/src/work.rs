@@ -6,11 +6,12 @@ use units::{Amount, Frequency, System};
 
 use crate::answers::{Source, read_answers};
 use crate::assumption::Assumptions;
-use crate::kind::{Answers, Kind};
 use crate::machine::Machine;
 use crate::point::{PRIORITIES, Priority};
-use crate::problem::{Problems, Span, did_you_mean};
+use crate::problem::{Problems, Span};
 use crate::section::Section;
+use fields::did_you_mean;
+use fields::{Answers, Kind};
 
 /// A piece of work that calls for fluids.
 #[derive(Debug, Clone)]

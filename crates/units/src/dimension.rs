@@ -50,6 +50,12 @@ dimensions! {
     Usage "time of use",
 }
 
+/// An SI value of a kind known only as data as a number in the unit of that spelling; `None` when the kind has none such.
+#[must_use]
+pub fn value_in(dimension: Dimension, base: f64, unit: &str) -> Option<f64> {
+    (dimension.dealings().value_in)(base, unit)
+}
+
 /// What can be done with a kind without its type.
 struct Dealings {
     name: &'static str,
@@ -58,6 +64,7 @@ struct Dealings {
     parse: fn(&str) -> Result<f64, QuantityError>,
     show: fn(f64, System) -> String,
     show_in: fn(f64, &str) -> Option<String>,
+    value_in: fn(f64, &str) -> Option<f64>,
 }
 
 impl Dealings {
@@ -69,6 +76,7 @@ impl Dealings {
             parse: |text| parse::<Q>(text).map(Quantity::base),
             show: |base, system| show(Q::from_base(base), system),
             show_in: |base, unit| show_in(Q::from_base(base), unit),
+            value_in: |base, unit| crate::spelling::find::<Q>(unit).map(|unit| (unit.from)(Q::from_base(base))),
         }
     }
 }

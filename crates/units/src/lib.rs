@@ -28,7 +28,7 @@ pub mod text;
 mod usage;
 
 pub use amount::Amount;
-pub use dimension::{Dimension, parse_any, show_base, show_base_in};
+pub use dimension::{Dimension, parse_any, show_base, show_base_in, value_in};
 pub use error::QuantityError;
 pub use parse::{parse, parse_range};
 pub use print::{show, show_exact, show_in, show_number, show_range};

@@ -1,15 +1,21 @@
-//! Kinds of places and of jobs: what can be said about each, and what is supposed when nothing is said.
+//! Kinds of places, jobs and sheets: what can be said about each, and what is supposed when nothing is said.
 //!
-//! The planner declares the kinds and hands them to the reader, so that a new kind is one file there and nothing here.
+//! The planner and the bench declare their kinds with these types and hand them to whoever reads answers: the shop file's reader, the
+//! command line, a form. So a new kind is one file there and nothing here.
+
+mod nearest;
 
 use std::collections::BTreeMap;
 use std::marker::PhantomData;
 
 use units::{Dimension, Quantity};
 
-use crate::problem::Span;
+pub use nearest::did_you_mean;
 
-/// A kind of lubrication point or of job.
+/// Where in a file an answer was written, in bytes.
+pub type Span = std::ops::Range<usize>;
+
+/// A kind of lubrication point, of job or of sheet.
 #[derive(Debug, Clone, Copy)]
 pub struct Kind {
     /// The word in the file, such as `leadscrew` or `cut`.
@@ -27,8 +33,10 @@ pub struct Field {
     pub name: &'static str,
     /// What kind of answer it takes.
     pub asks: Asks,
-    /// The supposed value, written as a user would.
+    /// The supposed value, written as a user would; empty where there is none.
     pub default: &'static str,
+    /// Whether it may stay unsaid though nothing is supposed.
+    pub optional: bool,
     /// Bibliography key of the supposed value.
     pub source: &'static str,
     /// What it means, for people.
@@ -37,7 +45,6 @@ pub struct Field {
 
 /// The kind of answer a field takes.
 #[derive(Debug, Clone, Copy)]
-#[non_exhaustive]
 pub enum Asks {
     /// A quantity with its unit.
     Quantity(Dimension),
@@ -51,6 +58,16 @@ pub enum Asks {
     Choices(&'static [&'static str]),
     /// One or more materials by key.
     Materials,
+    /// One or more fluids by key.
+    Fluids,
+}
+
+impl Field {
+    /// Whether there is no answer without the user.
+    #[must_use]
+    pub const fn is_required(&self) -> bool {
+        self.default.is_empty() && !self.optional
+    }
 }
 
 /// A field whose answer has the type `T`, so that a kind reads what it declared and nothing else.
@@ -62,7 +79,7 @@ pub struct Given<T> {
 
 impl<T> Given<T> {
     const fn declare(name: &'static str, asks: Asks, default: &'static str, source: &'static str, about: &'static str) -> Self {
-        Self { field: Field { name, asks, default, source, about }, answer: PhantomData }
+        Self { field: Field { name, asks, default, optional: false, source, about }, answer: PhantomData }
     }
 
     /// The field without its type, for the kind's list.
@@ -77,6 +94,26 @@ impl<Q: Quantity> Given<Q> {
     #[must_use]
     pub const fn quantity(name: &'static str, default: &'static str, source: &'static str, about: &'static str) -> Self {
         Self::declare(name, Asks::Quantity(Q::DIMENSION), default, source, about)
+    }
+}
+
+impl<Q: Quantity> Given<Option<Q>> {
+    /// A quantity that may stay unsaid.
+    #[must_use]
+    pub const fn maybe(name: &'static str, about: &'static str) -> Self {
+        let mut given = Self::declare(name, Asks::Quantity(Q::DIMENSION), "", "", about);
+        given.field.optional = true;
+        given
+    }
+}
+
+impl Given<Option<f64>> {
+    /// A plain number that may stay unsaid.
+    #[must_use]
+    pub const fn maybe_number(name: &'static str, about: &'static str) -> Self {
+        let mut given = Self::declare(name, Asks::Number, "", "", about);
+        given.field.optional = true;
+        given
     }
 }
 
@@ -123,6 +160,14 @@ impl Given<Vec<String>> {
         Self::declare(name, Asks::Choices(of), default, source, about)
     }
 
+    /// Fluids by key, which may stay unsaid.
+    #[must_use]
+    pub const fn fluids(name: &'static str, about: &'static str) -> Self {
+        let mut given = Self::declare(name, Asks::Fluids, "", "", about);
+        given.field.optional = true;
+        given
+    }
+
     /// Materials by key; the default separates them by commas.
     #[must_use]
     pub const fn materials(name: &'static str, default: &'static str, source: &'static str, about: &'static str) -> Self {
@@ -157,7 +202,8 @@ pub enum Origin {
 pub struct Answers(BTreeMap<&'static str, (Answer, Origin)>);
 
 impl Answers {
-    pub(crate) fn set(&mut self, name: &'static str, answer: Answer, origin: Origin) {
+    /// Puts an answer in.
+    pub fn set(&mut self, name: &'static str, answer: Answer, origin: Origin) {
         self.0.insert(name, (answer, origin));
     }
 
@@ -188,6 +234,24 @@ impl Answers {
         match self.answer(field.field.name) {
             Answer::Quantity(base) => Q::from_base(*base),
             other => unreachable!("`{}` is a quantity, not {other:?}", field.field.name),
+        }
+    }
+
+    /// The answer to a quantity that may stay unsaid.
+    #[must_use]
+    pub fn maybe<Q: Quantity>(&self, field: &Given<Option<Q>>) -> Option<Q> {
+        match self.0.get(field.field.name)? {
+            (Answer::Quantity(base), _) => Some(Q::from_base(*base)),
+            (other, _) => unreachable!("`{}` is a quantity, not {other:?}", field.field.name),
+        }
+    }
+
+    /// The answer to a plain number that may stay unsaid.
+    #[must_use]
+    pub fn maybe_number(&self, field: &Given<Option<f64>>) -> Option<f64> {
+        match self.0.get(field.field.name)? {
+            (Answer::Number(number), _) => Some(*number),
+            (other, _) => unreachable!("`{}` is a number, not {other:?}", field.field.name),
         }
     }
 
@@ -222,7 +286,8 @@ impl Answers {
     }
 
     fn list(&self, name: &str) -> &[String] {
-        match self.answer(name) {
+        let Some((answer, _)) = self.0.get(name) else { return &[] };
+        match answer {
             Answer::Words(words) => words,
             other => unreachable!("`{name}` is words, not {other:?}"),
         }

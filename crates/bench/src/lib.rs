@@ -1,0 +1,15 @@
+//! The bench: one worked calculation at a time, from the same formulas the planner uses.
+//!
+//! A [`Sheet`] says what it asks ([`fields`]), works it out with the recorder that keeps every step, and answers with a [`Page`]: inputs,
+//! steps, answers with their range, choices, cautions and, where one would rather look, a picture.
+//!
+//! **Invariant:** a sheet holds no formula; it calls [`formulas`].
+
+mod page;
+pub mod picture;
+mod read;
+mod sheets;
+
+pub use page::{AnswerRow, CautionRow, ChoiceRow, InputRow, Page, StepRow};
+pub use read::{Refusal, Reply, read};
+pub use sheets::{Asked, Outcome, Sheet, sheet, sheets};

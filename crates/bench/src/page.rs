@@ -1,0 +1,174 @@
+//! A worked page as plain data: the JSON of `bench --json`, and what a page is drawn from.
+
+use fields::{Answer, Asks, Kind, Origin};
+use formulas::Notebook;
+use schemars::JsonSchema;
+use serde::Serialize;
+use units::{Dimension, System, show_base};
+
+use crate::picture::Picture;
+use crate::read::Reply;
+use crate::sheets::Outcome;
+
+/// One worked page.
+#[derive(Debug, Clone, Serialize, JsonSchema)]
+pub struct Page {
+    /// The sheet's name.
+    pub sheet: String,
+    /// What was given or supposed.
+    pub inputs: Vec<InputRow>,
+    /// Every step of the working.
+    pub steps: Vec<StepRow>,
+    /// What was found.
+    pub answers: Vec<AnswerRow>,
+    /// The ways there are, the best first.
+    pub choices: Vec<ChoiceRow>,
+    /// What to mind.
+    pub cautions: Vec<CautionRow>,
+    /// Where one would rather look.
+    #[serde(skip)]
+    pub picture: Option<Picture>,
+}
+
+/// One input.
+#[derive(Debug, Clone, Serialize, JsonSchema)]
+pub struct InputRow {
+    /// The option's name.
+    pub symbol: String,
+    /// What it is.
+    pub label: String,
+    /// The value as it would be written, without its unit where it has one.
+    pub value: String,
+    /// The unit.
+    pub unit: String,
+    /// Whether it was supposed.
+    pub supposed: bool,
+}
+
+/// One step.
+#[derive(Debug, Clone, Serialize, JsonSchema)]
+pub struct StepRow {
+    /// What the step finds.
+    pub symbol: String,
+    /// How.
+    pub formula: String,
+    /// The same with the numbers put in.
+    pub filled: String,
+    /// The same as MathML.
+    pub mathml: String,
+    /// The value found.
+    pub value: f64,
+    /// Its unit.
+    pub unit: String,
+    /// Bibliography key.
+    pub source: String,
+}
+
+/// One answer with its range.
+#[derive(Debug, Clone, Serialize, JsonSchema)]
+pub struct AnswerRow {
+    /// What it is.
+    pub name: String,
+    /// The low end.
+    pub low: f64,
+    /// The likely value.
+    pub likely: f64,
+    /// The high end.
+    pub high: f64,
+    /// The unit of the three.
+    pub unit: String,
+    /// The answer as one says it.
+    pub words: String,
+}
+
+/// One way out of several.
+#[derive(Debug, Clone, Serialize, JsonSchema)]
+pub struct ChoiceRow {
+    /// What it is.
+    pub name: String,
+    /// Whether it serves.
+    pub fits: bool,
+    /// Why, or why not.
+    pub why: String,
+}
+
+/// Something to mind.
+#[derive(Debug, Clone, Serialize, JsonSchema)]
+pub struct CautionRow {
+    /// What to mind.
+    pub text: String,
+    /// Bibliography key.
+    pub source: String,
+}
+
+impl Page {
+    pub(crate) fn new(kind: &Kind, reply: &Reply, notebook: &Notebook, outcome: Outcome, units: System) -> Self {
+        let (answers, choices, cautions, picture) = outcome.into_parts();
+        let mut said: Vec<CautionRow> = cautions.into_iter().map(|(text, source)| CautionRow { text, source: source.to_owned() }).collect();
+        said.extend(notebook.cautions().map(|caution| CautionRow { text: caution.to_string(), source: "common-practice".to_owned() }));
+        Self {
+            sheet: kind.name.to_owned(),
+            inputs: inputs(kind, reply, units),
+            steps: steps(notebook),
+            answers: answers
+                .into_iter()
+                .map(|(name, range, dimension)| answer(name, [range.low, range.likely, range.high], dimension, units))
+                .collect(),
+            choices,
+            cautions: said,
+            picture,
+        }
+    }
+}
+
+fn inputs(kind: &Kind, reply: &Reply, units: System) -> Vec<InputRow> {
+    let row = |field: &fields::Field| {
+        let (_, answer, origin) = reply.answers.iter().find(|(name, _, _)| *name == field.name)?;
+        let (value, unit) = match (answer, field.asks) {
+            (Answer::Quantity(base), Asks::Quantity(dimension)) => split(&show_base(dimension, *base, units)),
+            (Answer::Quantity(number) | Answer::Number(number), _) => (number.to_string(), String::new()),
+            (Answer::Flag(flag), _) => (if *flag { "yes" } else { "no" }.to_owned(), String::new()),
+            (Answer::Words(words), _) => (words.join(", "), String::new()),
+        };
+        let supposed = matches!(origin, Origin::Supposed(_));
+        Some(InputRow { symbol: field.name.to_owned(), label: field.about.to_owned(), value, unit, supposed })
+    };
+    kind.fields.iter().filter_map(row).collect()
+}
+
+/// A quantity as people write it, parted into number and unit.
+fn split(text: &str) -> (String, String) {
+    text.split_once(' ').map_or_else(|| (text.to_owned(), String::new()), |(value, unit)| (value.to_owned(), unit.to_owned()))
+}
+
+fn steps(notebook: &Notebook) -> Vec<StepRow> {
+    let row = |step: &formulas::working::Step| StepRow {
+        symbol: step.symbol.text.to_owned(),
+        formula: step.text.to_owned(),
+        filled: step.filled.clone(),
+        mathml: step.mathml.to_owned(),
+        value: step.value,
+        unit: step.unit.to_owned(),
+        source: step.source.0.to_owned(),
+    };
+    notebook.steps().map(row).collect()
+}
+
+/// An answer in the unit that suits its likely value.
+fn answer(name: String, ends: [f64; 3], dimension: Option<Dimension>, units: System) -> AnswerRow {
+    let [low, likely, high] = ends;
+    let Some(dimension) = dimension else {
+        let words = if low == high { number(likely) } else { format!("{} ({} to {})", number(likely), number(low), number(high)) };
+        return AnswerRow { name, low, likely, high, unit: String::new(), words };
+    };
+    // JSON has one unit for the three: the metric one that suits the likely value.
+    let unit = split(&show_base(dimension, likely, System::Metric)).1;
+    let in_unit = |base: f64| units::value_in(dimension, base, &unit).unwrap_or(base);
+    let said = |base: f64| show_base(dimension, base, units);
+    let words = if low == high { said(likely) } else { format!("{} ({} to {})", said(likely), said(low), said(high)) };
+    AnswerRow { name, low: in_unit(low), likely: in_unit(likely), high: in_unit(high), unit, words }
+}
+
+fn number(value: f64) -> String {
+    units::show_number(value, units::Digits::Significant(3))
+}

@@ -1,0 +1,136 @@
+//! The sheets: one file each, one line here.
+
+mod common;
+mod viscosity;
+
+use fields::{Answers, Kind};
+use formulas::{FormulaError, Notebook};
+use reference::Reference;
+use units::{Dimension, Quantity, Range, System};
+
+use crate::page::{ChoiceRow, Page};
+use crate::picture::Picture;
+use crate::read::Reply;
+
+/// One calculation.
+pub struct Sheet {
+    /// Its name and what it asks.
+    pub kind: &'static Kind,
+    work: fn(&Asked<'_>, &mut Notebook) -> Result<Outcome, Unanswered>,
+}
+
+macro_rules! sheets {
+    ($($module:ident),* $(,)?) => {
+        const ALL: &[Sheet] = &[$(Sheet { kind: &$module::KIND, work: $module::work }),*];
+    };
+}
+
+sheets! {
+    viscosity,
+}
+
+/// All sheets.
+#[must_use]
+pub fn sheets() -> &'static [Sheet] {
+    ALL
+}
+
+/// The sheet of that name.
+#[must_use]
+pub fn sheet(name: &str) -> Option<&'static Sheet> {
+    ALL.iter().find(|sheet| sheet.kind.name == name)
+}
+
+/// What a sheet was asked, and the data it may look things up in.
+pub struct Asked<'a> {
+    /// The answers to its fields.
+    pub answers: &'a Answers,
+    /// The data.
+    pub reference: &'a Reference,
+}
+
+/// Why a sheet has no answer.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+pub enum Unanswered {
+    /// A formula refuses the values.
+    #[error("{0}")]
+    Formula(#[from] FormulaError),
+    /// The values contradict each other, or something is missing that one of several fields could give.
+    #[error("{0}")]
+    Contradiction(String),
+}
+
+/// What a sheet found, before it is put into words.
+#[derive(Default)]
+pub struct Outcome {
+    answers: Vec<Found>,
+    choices: Vec<ChoiceRow>,
+    cautions: Vec<(String, &'static str)>,
+    picture: Option<Picture>,
+}
+
+/// One number found, with its range.
+struct Found {
+    name: String,
+    value: Range<f64>,
+    dimension: Option<Dimension>,
+}
+
+impl Outcome {
+    /// A quantity that is known well.
+    pub fn exact<Q: Quantity>(self, name: impl Into<String>, value: Q) -> Self {
+        self.range(name, Range { low: value, likely: value, high: value })
+    }
+
+    /// A quantity with its range.
+    pub fn range<Q: Quantity>(mut self, name: impl Into<String>, value: Range<Q>) -> Self {
+        let value = Range { low: value.low.base(), likely: value.likely.base(), high: value.high.base() };
+        self.answers.push(Found { name: name.into(), value, dimension: Some(Q::DIMENSION) });
+        self
+    }
+
+    /// A plain number with its range.
+    pub fn number(mut self, name: impl Into<String>, low: f64, likely: f64, high: f64) -> Self {
+        self.answers.push(Found { name: name.into(), value: Range { low, likely, high }, dimension: None });
+        self
+    }
+
+    /// One of several ways, the best first.
+    pub fn choice(mut self, choice: ChoiceRow) -> Self {
+        self.choices.push(choice);
+        self
+    }
+
+    /// Something to mind, with the key of its source.
+    pub fn caution(mut self, text: impl Into<String>, source: &'static str) -> Self {
+        self.cautions.push((text.into(), source));
+        self
+    }
+
+    /// A picture.
+    pub fn picture(mut self, picture: Picture) -> Self {
+        self.picture = Some(picture);
+        self
+    }
+}
+
+impl Sheet {
+    /// Works the sheet out.
+    ///
+    /// # Errors
+    /// [`Unanswered`].
+    pub fn work(&self, reply: &Reply, reference: &Reference, units: System) -> Result<Page, Unanswered> {
+        let mut notebook = Notebook::default();
+        let outcome = (self.work)(&Asked { answers: &reply.answers, reference }, &mut notebook)?;
+        Ok(Page::new(self.kind, reply, &notebook, outcome, units))
+    }
+}
+
+impl Outcome {
+    pub(crate) fn into_parts(
+        self,
+    ) -> (Vec<(String, Range<f64>, Option<Dimension>)>, Vec<ChoiceRow>, Vec<(String, &'static str)>, Option<Picture>) {
+        let answers = self.answers.into_iter().map(|found| (found.name, found.value, found.dimension)).collect();
+        (answers, self.choices, self.cautions, self.picture)
+    }
+}
