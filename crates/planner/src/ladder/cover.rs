@@ -7,7 +7,7 @@ use super::instance::{Best, Candidate, Effort, Instance, LadderError, Options, S
 use microlp::{ComparisonOp, OptimizationDirection, Problem};
 
 /// Steps of the search for a cheap cover before anything is proven.
-const STEPS: u64 = 30_000;
+const STEPS: u64 = 10_000;
 
 /// A choice of sets that covers everything.
 #[derive(Debug, Clone, PartialEq)]
