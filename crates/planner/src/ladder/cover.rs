@@ -1,15 +1,13 @@
 //! Two classic questions in their plain form: the cheapest sets that cover everything, and the most that sets cover for a sum of money.
 
-use super::Taste;
-use super::cover_search::cheapest;
-use super::exact::{Question, Solver};
+use super::best_within;
+use super::exact::solve_options;
 use super::exchange_cover::{Sets, cheap_cover};
-use super::instance::{Best, Candidate, Effort, Instance, LadderError, Step, Task};
-use super::program::Program;
-use super::table::Table;
+use super::instance::{Best, Candidate, Effort, Instance, LadderError, Options, Step, Task};
+use microlp::{ComparisonOp, OptimizationDirection, Problem};
 
 /// Steps of the search for a cheap cover before anything is proven.
-const STEPS: u64 = 30_000;
+const STEPS: u64 = 10_000;
 
 /// A choice of sets that covers everything.
 #[derive(Debug, Clone, PartialEq)]
@@ -58,10 +56,31 @@ pub fn weighted_set_cover(elements: usize, sets: &[Vec<usize>], costs: &[f64], e
         return Err(LadderError::Uncoverable(element));
     }
     let given = Sets { sets: &sets, costs, of_element };
-    let (chosen, bound) = cheapest(&given, cheap_cover(&given, STEPS), effort);
+    let mut chosen = cheap_cover(&given, STEPS);
+    let bound = better(&given, &mut chosen, effort).unwrap_or(0.0);
     let cost = given.cost(&chosen);
-    let gap = if bound >= cost * (1.0 - 1e-9) - 1e-9 { 0.0 } else { (cost - bound) / cost };
+    // What the tolerances of the library may take from a bound is no gap.
+    let gap = if bound >= cost * (1.0 - 1e-7) { 0.0 } else { (cost - bound) / cost };
     Ok(Cover { sets: (0..chosen.len()).filter(|&set| chosen[set]).collect(), cost, gap })
+}
+
+/// Betters a cover with the integer program: a whole number for each set, a row for each element. Returns a proven lower bound on the cost
+/// of any cover, if the library has one.
+fn better(sets: &Sets<'_>, chosen: &mut Vec<bool>, effort: Effort) -> Option<f64> {
+    let mut problem = Problem::new(OptimizationDirection::Minimize);
+    let x: Vec<_> = sets.costs.iter().map(|&cost| problem.add_binary_var(cost)).collect();
+    for row in &sets.of_element {
+        problem.add_constraint(row.iter().map(|&set| (x[set], 1.0)), ComparisonOp::Ge, 1.0);
+    }
+    let start = x.iter().zip(&*chosen).map(|(&x, &chosen)| (x, if chosen { 1.0 } else { 0.0 })).collect();
+    let outcome = problem.solve_with(solve_options(effort, start)).ok()?;
+    if let Some(solution) = outcome.solution() {
+        let found: Vec<bool> = x.iter().map(|&x| solution.var_value(x) > 0.5).collect();
+        if sets.cost(&found) < sets.cost(chosen) {
+            *chosen = found;
+        }
+    }
+    outcome.stats().best_bound
 }
 
 /// The sets that, within the budget, cover the most weight of elements.
@@ -85,9 +104,6 @@ pub fn budgeted_max_coverage(
     effort: Effort,
 ) -> Result<Best, LadderError> {
     check(weights.len(), sets, costs)?;
-    if !budget.is_finite() {
-        return Err(LadderError::BadNumber { what: "budget", place: 0, value: budget });
-    }
     let mut jobs: Vec<Task> =
         weights.iter().map(|&weight| Task { weight, steps: vec![Step { share: 1.0, right: Vec::new(), will_do: Vec::new() }] }).collect();
     for (place, set) in sets.iter().enumerate() {
@@ -96,13 +112,7 @@ pub fn budgeted_max_coverage(
         }
     }
     let fluids = costs.iter().map(|&price| Candidate { price, hazards: 0, owned: false, allowed: true }).collect();
-    let table = Table::new(&Instance { fluids, jobs })?;
-    let weights = table.weights(weights);
-    let taste: Vec<Taste> = costs.iter().map(|&price| Taste { price, hazards: 0 }).collect();
-    let program = Program::new(&table, &weights, 0.0);
-    let question = Question { table: &table, weights: &weights, will_do: 0.0, taste: &taste };
-    let choice = Solver::new(question, &program, costs.to_vec()).best(budget.max(0.0), vec![Vec::new()], effort);
-    Ok(Best { set: choice.set, value: choice.value, gap: choice.gap })
+    best_within(&Instance { fluids, jobs }, budget, &Options { will_do: 0.0, effort, ..Options::default() })
 }
 
 fn check(elements: usize, sets: &[Vec<usize>], costs: &[f64]) -> Result<(), LadderError> {

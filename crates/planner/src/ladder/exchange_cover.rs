@@ -43,113 +43,82 @@ impl Sets<'_> {
 struct Search<'s> {
     sets: &'s Sets<'s>,
     weight: Vec<f64>,
+    /// How many chosen sets hold each element.
     times: Vec<u32>,
     chosen: Vec<bool>,
-    /// For a set outside, the weight it would newly cover; for one inside, the weight only it covers.
-    score: Vec<f64>,
     /// When a set last went in or out.
     moved: Vec<u64>,
-    uncovered: Vec<usize>,
-    cost: f64,
 }
 
 impl Search<'_> {
     fn flip(&mut self, set: usize, now: u64) {
-        let entering = !self.chosen[set];
-        self.chosen[set] = entering;
-        self.cost += if entering { self.sets.costs[set] } else { -self.sets.costs[set] };
+        self.chosen[set] = !self.chosen[set];
         self.moved[set] = now;
         for &element in &self.sets.sets[set] {
-            let weight = self.weight[element];
-            let before = self.times[element];
-            let after = if entering { before + 1 } else { before - 1 };
-            self.times[element] = after;
-            // Only the steps between 0, 1 and 2 covers change what a set is worth.
-            for &other in self.sets.of_element[element].iter().filter(|&&other| other != set) {
-                match (before, after) {
-                    (0, 1) => self.score[other] -= weight,
-                    (1, 0) => self.score[other] += weight,
-                    (1, 2) if self.chosen[other] => self.score[other] -= weight,
-                    (2, 1) if self.chosen[other] => self.score[other] += weight,
-                    _ => {}
-                }
-            }
-            if after == 0 {
-                self.uncovered.push(element);
-            }
+            self.times[element] = if self.chosen[set] { self.times[element] + 1 } else { self.times[element] - 1 };
         }
-        if entering {
-            let times = &self.times;
-            self.uncovered.retain(|&element| times[element] == 0);
-        }
-        let alone = if entering { 1 } else { 0 };
-        self.score[set] = self.sets.sets[set].iter().filter(|&&e| self.times[e] == alone).map(|&e| self.weight[e]).sum();
     }
 
-    /// Of some sets the one with the most (or, negated, the least) score for its cost, then the one longest unmoved.
+    fn uncovered(&self) -> Vec<usize> {
+        (0..self.times.len()).filter(|&element| self.times[element] == 0).collect()
+    }
+
+    /// For a set outside, the weight it would newly cover for its cost; for one inside, the weight that only it covers.
+    fn score(&self, set: usize) -> f64 {
+        let alone = u32::from(self.chosen[set]);
+        let weight: f64 = self.sets.sets[set].iter().filter(|&&e| self.times[e] == alone).map(|&e| self.weight[e]).sum();
+        weight / self.sets.costs[set].max(f64::MIN_POSITIVE)
+    }
+
+    /// Of some sets the one with the most (or, negated, the least) score, then the one longest unmoved.
     fn pick(&self, among: impl Iterator<Item = usize>, sign: f64) -> Option<usize> {
-        let value = |set: usize| sign * self.score[set] / self.sets.costs[set].max(f64::MIN_POSITIVE);
-        among.max_by(|&a, &b| value(a).total_cmp(&value(b)).then(self.moved[b].cmp(&self.moved[a])).then(b.cmp(&a)))
+        let scored = among.map(|set| (sign * self.score(set), set));
+        let best = scored.max_by(|a, b| a.0.total_cmp(&b.0).then(self.moved[b.1].cmp(&self.moved[a.1])).then(b.1.cmp(&a.1)));
+        best.map(|(_, set)| set)
+    }
+
+    /// The least missed of the chosen sets that have not moved just now.
+    fn least(&self, but: usize, now: u64) -> Option<usize> {
+        self.pick((0..self.chosen.len()).filter(|&set| self.chosen[set] && set != but && self.moved[set] < now), -1.0)
     }
 }
 
 /// A cover, after so many steps of the search from a fixed seed. Each element must stand in some set.
 pub(super) fn cheap_cover(sets: &Sets<'_>, steps: u64) -> Vec<bool> {
-    let count = sets.sets.len();
-    let mut search = Search {
-        sets,
-        weight: vec![1.0; sets.of_element.len()],
-        times: vec![0; sets.of_element.len()],
-        chosen: vec![false; count],
-        score: sets.sets.iter().map(|set| super::instance::number(set.len())).collect(),
-        moved: vec![0; count],
-        uncovered: (0..sets.of_element.len()).collect(),
-        cost: 0.0,
-    };
-    while !search.uncovered.is_empty() {
-        let Some(set) = search.pick((0..count).filter(|&set| !search.chosen[set]), 1.0) else { break };
-        search.flip(set, 0);
-    }
-    let mut best = search.chosen.clone();
-    sets.trim(&mut best);
-    let mut best_cost = sets.cost(&best);
+    let (count, elements) = (sets.sets.len(), sets.of_element.len());
+    let (chosen, moved) = (vec![false; count], vec![0; count]);
+    let mut search = Search { sets, weight: vec![1.0; elements], times: vec![0; elements], chosen, moved };
+    let (mut best, mut best_cost) = (vec![true; count], f64::INFINITY);
     let mut random = ChaCha8Rng::seed_from_u64(1);
     let mut entered = usize::MAX;
     for now in 1..=steps {
-        while search.uncovered.is_empty() {
-            if search.cost < best_cost - 1e-9 {
+        while search.uncovered().is_empty() {
+            if sets.cost(&search.chosen) < best_cost - 1e-9 {
                 best.clone_from(&search.chosen);
                 sets.trim(&mut best);
                 best_cost = sets.cost(&best);
             }
-            let Some(set) = search.pick((0..count).filter(|&set| search.chosen[set]), -1.0) else { return best };
+            let Some(set) = search.least(usize::MAX, u64::MAX) else { return best };
             search.flip(set, now);
         }
-        if let Some(set) = search.pick((0..count).filter(|&set| search.chosen[set] && set != entered && search.moved[set] < now), -1.0) {
+        if let Some(set) = search.least(entered, now) {
             search.flip(set, now);
         }
-        while !search.uncovered.is_empty() {
-            let element = search.uncovered[random.random_range(0..search.uncovered.len())];
+        loop {
+            let uncovered = search.uncovered();
+            // What stays uncovered weighs more next time.
+            uncovered.iter().for_each(|&element| search.weight[element] += 1.0);
+            if uncovered.is_empty() {
+                break;
+            }
+            let element = uncovered[random.random_range(0..uncovered.len())];
             let among = sets.of_element[element].iter().copied().filter(|&set| search.moved[set] < now);
             let Some(set) = search.pick(among, 1.0) else { break };
-            if search.cost + sets.costs[set] >= best_cost - 1e-9 {
+            if sets.cost(&search.chosen) + sets.costs[set] >= best_cost - 1e-9 {
                 break;
             }
             search.flip(set, now);
             entered = set;
-            for &element in &search.uncovered {
-                search.weight[element] += 1.0;
-                for &set in &sets.of_element[element] {
-                    search.score[set] += 1.0;
-                }
-            }
-        }
-        // Even where nothing may enter, what stays uncovered must weigh more next time.
-        for &element in &search.uncovered {
-            search.weight[element] += 1.0;
-            for &set in &sets.of_element[element] {
-                search.score[set] += 1.0;
-            }
         }
     }
     best

@@ -9,9 +9,7 @@
 //!
 //! The module knows no fluid names and no units, does no input or output and, unless [`Effort::time`] asks for it, reads no clock.
 
-mod bound;
 pub mod cover;
-mod cover_search;
 mod draws;
 mod exact;
 mod exchange_cover;
@@ -25,7 +23,6 @@ pub use instance::{Best, Candidate, Effort, Instance, Ladder, LadderError, Optio
 use exact::{Choice, Question, Solver};
 use greedy::{Climb, Pick, Taste};
 use instance::number;
-use program::Program;
 use table::Table;
 
 /// What the instance comes to, ready to be asked.
@@ -55,10 +52,6 @@ impl Ready {
 
     fn value(&self, set: &[usize]) -> f64 {
         self.table.value(set, &self.weights, self.will_do)
-    }
-
-    fn program(&self) -> Program {
-        Program::new(&self.table, &self.weights, self.will_do)
     }
 
     fn picks(&self, rungs: usize) -> Vec<Pick> {
@@ -95,8 +88,7 @@ pub fn climb(instance: &Instance, options: &Options) -> Result<Ladder, LadderErr
     let (table, start) = (&ready.table, ready.value(&[]));
     let picks = ready.picks(options.rungs);
     let holds_in = draws::holds_in(table, &ready.task_weights, &ready.taste, options.rungs, &picks, options.draws);
-    let program = ready.program();
-    let mut solver = Solver::new(ready.question(), &program, vec![1.0; table.fluids.len()]);
+    let solver = Solver::new(ready.question(), vec![1.0; table.fluids.len()]);
     let (mut owned, mut total, mut last): (Vec<usize>, f64, Vec<usize>) = (Vec::new(), start, Vec::new());
     let mut served = table.state(&[]);
     let mut rungs = Vec::with_capacity(picks.len());
@@ -145,7 +137,6 @@ pub fn best_within(instance: &Instance, budget: f64, options: &Options) -> Resul
         return Err(LadderError::BadNumber { what: "budget", place: 0, value: budget });
     }
     let ready = Ready::new(instance, options.will_do)?;
-    let program = ready.program();
     let budget = budget.max(0.0);
     let (mut walk, mut left) = (Vec::new(), budget);
     for pick in ready.picks(ready.table.fluids.len()) {
@@ -156,6 +147,6 @@ pub fn best_within(instance: &Instance, budget: f64, options: &Options) -> Resul
         }
     }
     let prices = ready.taste.iter().map(|taste| taste.price).collect();
-    let best = Solver::new(ready.question(), &program, prices).best(budget, vec![walk, Vec::new()], options.effort);
+    let best = Solver::new(ready.question(), prices).best(budget, vec![walk, Vec::new()], options.effort);
     Ok(ready.in_instance(best))
 }
