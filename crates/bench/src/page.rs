@@ -4,11 +4,11 @@ use fields::{Answer, Asks, Kind, Origin};
 use formulas::Notebook;
 use schemars::JsonSchema;
 use serde::Serialize;
-use units::{Dimension, System, show_base};
+use units::{Range, System, show_base};
 
 use crate::picture::Picture;
 use crate::read::Reply;
-use crate::sheets::Outcome;
+use crate::sheets::{Found, Outcome};
 
 /// One worked page.
 #[derive(Debug, Clone, Serialize, JsonSchema)]
@@ -103,20 +103,17 @@ pub struct CautionRow {
 
 impl Page {
     pub(crate) fn new(kind: &Kind, reply: &Reply, notebook: &Notebook, outcome: Outcome, units: System) -> Self {
-        let (answers, choices, cautions, picture) = outcome.into_parts();
-        let mut said: Vec<CautionRow> = cautions.into_iter().map(|(text, source)| CautionRow { text, source: source.to_owned() }).collect();
+        let mut said: Vec<CautionRow> =
+            outcome.cautions.into_iter().map(|(text, source)| CautionRow { text, source: source.to_owned() }).collect();
         said.extend(notebook.cautions().map(|caution| CautionRow { text: caution.to_string(), source: "common-practice".to_owned() }));
         Self {
             sheet: kind.name.to_owned(),
             inputs: inputs(kind, reply, units),
             steps: steps(notebook),
-            answers: answers
-                .into_iter()
-                .map(|(name, range, dimension)| answer(name, [range.low, range.likely, range.high], dimension, units))
-                .collect(),
-            choices,
+            answers: outcome.answers.into_iter().map(|found| answer(found, units)).collect(),
+            choices: outcome.choices,
             cautions: said,
-            picture,
+            picture: outcome.picture,
         }
     }
 }
@@ -151,12 +148,19 @@ fn steps(notebook: &Notebook) -> Vec<StepRow> {
         unit: step.unit.to_owned(),
         source: step.source.0.to_owned(),
     };
-    notebook.steps().map(row).collect()
+    // A formula worked twice with the same numbers is shown once.
+    let mut shown: Vec<&formulas::working::Step> = Vec::new();
+    for step in notebook.steps() {
+        if !shown.contains(&step) {
+            shown.push(step);
+        }
+    }
+    shown.into_iter().map(row).collect()
 }
 
 /// An answer in the unit that suits its likely value.
-fn answer(name: String, ends: [f64; 3], dimension: Option<Dimension>, units: System) -> AnswerRow {
-    let [low, likely, high] = ends;
+fn answer(found: Found, units: System) -> AnswerRow {
+    let Found { name, value: Range { low, likely, high }, dimension } = found;
     let Some(dimension) = dimension else {
         let words = if low == high { number(likely) } else { format!("{} ({} to {})", number(likely), number(low), number(high)) };
         return AnswerRow { name, low, likely, high, unit: String::new(), words };

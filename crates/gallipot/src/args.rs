@@ -2,7 +2,7 @@
 
 use std::path::PathBuf;
 
-use clap::{Args as Group, Parser, Subcommand, ValueEnum};
+use clap::{Args as Group, CommandFactory, Parser, Subcommand, ValueEnum};
 use units::System;
 
 /// Which oils, greases, cutting fluids, adhesives and cleaners a small machine shop needs: what to buy first, where each goes, how
@@ -13,6 +13,12 @@ pub struct Args {
     /// What to do.
     #[command(subcommand)]
     pub command: Command,
+}
+
+/// The whole command line: what is declared here, and a command for each sheet of the bench.
+#[must_use]
+pub fn command() -> clap::Command {
+    Args::command().subcommand(crate::bench_sheet::command())
 }
 
 /// The commands.
@@ -157,6 +163,8 @@ pub enum Answer {
     Check,
     /// What `why --json` prints
     Why,
+    /// What `bench --json` prints
+    Bench,
 }
 
 /// Systems of units.

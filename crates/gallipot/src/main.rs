@@ -3,6 +3,7 @@
 //! Nothing but the result goes to standard output. Exit 0: done. Exit 1: the answer is no. Exit 2: bad use or bad input.
 
 mod args;
+mod bench_sheet;
 mod check;
 mod input;
 mod list;
@@ -14,20 +15,18 @@ mod why;
 
 use std::process::ExitCode;
 
-use clap::Parser;
+use clap::FromArgMatches;
 
-use args::{Args, Command};
+use args::{Args, Command, command};
 
 fn main() -> ExitCode {
-    let args = Args::parse();
-    let done = match &args.command {
-        Command::Plan(wanted) => plan::run(wanted),
-        Command::Check(wanted) => check::run(wanted),
-        Command::Why(wanted) => why::run(wanted),
-        Command::List(wanted) => list::run(wanted),
-        Command::Completions(wanted) => shell::completions(wanted),
-        Command::Man => shell::man(),
-        Command::Schema(wanted) => shell::schema(wanted),
+    let matches = command().get_matches();
+    let done = match matches.subcommand_matches(bench_sheet::NAME) {
+        Some(sheet) => bench_sheet::run(sheet),
+        None => match Args::from_arg_matches(&matches) {
+            Ok(args) => run(&args.command),
+            Err(error) => error.exit(),
+        },
     };
     match done {
         Ok(code) => code,
@@ -35,5 +34,17 @@ fn main() -> ExitCode {
             failure.print();
             ExitCode::from(2)
         }
+    }
+}
+
+fn run(command: &Command) -> Result<ExitCode, input::Failure> {
+    match command {
+        Command::Plan(wanted) => plan::run(wanted),
+        Command::Check(wanted) => check::run(wanted),
+        Command::Why(wanted) => why::run(wanted),
+        Command::List(wanted) => list::run(wanted),
+        Command::Completions(wanted) => shell::completions(wanted),
+        Command::Man => shell::man(),
+        Command::Schema(wanted) => shell::schema(wanted),
     }
 }

@@ -2,23 +2,19 @@
 
 use std::process::ExitCode;
 
-use clap::CommandFactory;
-
-use crate::args::{Answer, Args, Completions, Schema};
+use crate::args::{Answer, Completions, Schema, command};
 use crate::check::CheckReport;
 use crate::input::Failure;
 
 /// Prints completions for a shell.
 pub fn completions(wanted: &Completions) -> Result<ExitCode, Failure> {
-    clap_complete::generate(wanted.shell, &mut Args::command(), "gallipot", &mut std::io::stdout());
+    clap_complete::generate(wanted.shell, &mut command(), "gallipot", &mut std::io::stdout());
     Ok(ExitCode::SUCCESS)
 }
 
 /// Prints the manual page.
 pub fn man() -> Result<ExitCode, Failure> {
-    clap_mangen::Man::new(Args::command())
-        .render(&mut std::io::stdout())
-        .map_err(|error| Failure::Said(format!("cannot write: {error}")))?;
+    clap_mangen::Man::new(command()).render(&mut std::io::stdout()).map_err(|error| Failure::Said(format!("cannot write: {error}")))?;
     Ok(ExitCode::SUCCESS)
 }
 
@@ -28,6 +24,7 @@ pub fn schema(wanted: &Schema) -> Result<ExitCode, Failure> {
         Answer::Plan => schemars::schema_for!(planner::report::Report),
         Answer::Check => schemars::schema_for!(CheckReport),
         Answer::Why => schemars::schema_for!(planner::why::Why),
+        Answer::Bench => schemars::schema_for!(bench::Page),
     };
     print_json(&schema)
 }

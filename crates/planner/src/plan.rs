@@ -24,6 +24,9 @@ pub struct Wishes {
 /// How many purchases are shown unless asked otherwise.
 const RUNGS: usize = 12;
 
+/// How many branches the search for each optimum may open before it states the gap that is left. Real shops need a few.
+const NODES: u64 = 300;
+
 /// Why there is no plan.
 #[derive(Debug, thiserror::Error)]
 pub enum PlanError {
@@ -82,7 +85,8 @@ pub fn plan<'a>(shop: &'a Shop, reference: &'a Reference, wishes: &Wishes) -> Re
     let fluids = weigh(shop, reference, &needs, &wishes.without);
     let tasks = tasks(&needs);
     let instance = instance(&fluids, &needs, &tasks);
-    let options = ladder::Options { rungs: wishes.rungs.unwrap_or(RUNGS), ..ladder::Options::default() };
+    let effort = ladder::Effort { nodes: NODES, time: None };
+    let options = ladder::Options { rungs: wishes.rungs.unwrap_or(RUNGS), effort, ..ladder::Options::default() };
     let ladder = ladder::climb(&instance, &options)?;
     let within_budget = wishes.budget.map(|budget| ladder::best_within(&instance, budget, &options)).transpose()?;
     let mut kept: Vec<usize> = (0..fluids.len()).filter(|place| fluids[*place].allowed && fluids[*place].has_already()).collect();

@@ -63,17 +63,17 @@ pub enum Unanswered {
 /// What a sheet found, before it is put into words.
 #[derive(Default)]
 pub struct Outcome {
-    answers: Vec<Found>,
-    choices: Vec<ChoiceRow>,
-    cautions: Vec<(String, &'static str)>,
-    picture: Option<Picture>,
+    pub(crate) answers: Vec<Found>,
+    pub(crate) choices: Vec<ChoiceRow>,
+    pub(crate) cautions: Vec<(String, &'static str)>,
+    pub(crate) picture: Option<Picture>,
 }
 
-/// One number found, with its range.
-struct Found {
-    name: String,
-    value: Range<f64>,
-    dimension: Option<Dimension>,
+/// One number found, with its range in coherent SI units.
+pub(crate) struct Found {
+    pub name: String,
+    pub value: Range<f64>,
+    pub dimension: Option<Dimension>,
 }
 
 impl Outcome {
@@ -123,14 +123,5 @@ impl Sheet {
         let mut notebook = Notebook::default();
         let outcome = (self.work)(&Asked { answers: &reply.answers, reference }, &mut notebook)?;
         Ok(Page::new(self.kind, reply, &notebook, outcome, units))
-    }
-}
-
-impl Outcome {
-    pub(crate) fn into_parts(
-        self,
-    ) -> (Vec<(String, Range<f64>, Option<Dimension>)>, Vec<ChoiceRow>, Vec<(String, &'static str)>, Option<Picture>) {
-        let answers = self.answers.into_iter().map(|found| (found.name, found.value, found.dimension)).collect();
-        (answers, self.choices, self.cautions, self.picture)
     }
 }

@@ -1,0 +1,122 @@
+//! `bench`: one worked calculation. Each sheet is a command whose options are the sheet's fields.
+
+use std::process::ExitCode;
+
+use bench::{Page, Refusal, Sheet, read, sheet, sheets};
+use clap::{Arg, ArgAction, ArgMatches, Command, value_parser};
+use fields::{Asks, Field};
+use reference::Reference;
+use units::System;
+
+use crate::args::Units;
+use crate::input::Failure;
+use crate::shell::print_json;
+use crate::style::{bold, dim, heading, lines, paragraph, table};
+
+/// The word for it.
+pub const NAME: &str = "bench";
+
+/// The command with a command for each sheet.
+pub fn command() -> Command {
+    Command::new(NAME)
+        .about("Work out one sheet: a viscosity, a bearing, a fit, a torque …")
+        .subcommand_required(true)
+        .arg_required_else_help(true)
+        .after_help("Examples:\n  gallipot bench viscosity --fluid slideway-68 --temperature \"5 degC\"\n  gallipot bench viscosity --help")
+        .subcommands(sheets().iter().map(one))
+}
+
+fn one(sheet: &Sheet) -> Command {
+    let common = [
+        Arg::new("json").long("json").action(ArgAction::SetTrue).help("Print JSON for programs instead of a page for people"),
+        Arg::new("units").long("units").value_parser(value_parser!(Units)).help("Units of the answer"),
+        Arg::new("picture").long("picture").value_name("FILE").help("Write the picture, where there is one, as SVG"),
+    ];
+    Command::new(sheet.kind.name).about(sheet.kind.about).args(sheet.kind.fields.iter().map(option)).args(common)
+}
+
+fn option(field: &'static Field) -> Arg {
+    let wants = match field.asks {
+        Asks::Quantity(dimension) => dimension.word().to_uppercase(),
+        Asks::Number => "NUMBER".to_owned(),
+        Asks::Flag => "yes|no".to_owned(),
+        Asks::Choice(of) | Asks::Choices(of) => of.join("|"),
+        Asks::Materials => "MATERIAL".to_owned(),
+        Asks::Fluids => "FLUID".to_owned(),
+    };
+    let help = match (field.is_required(), field.default) {
+        (true, _) => format!("{} (needed)", field.about),
+        (false, "") => field.about.to_owned(),
+        (false, default) => format!("{} (supposed: {default})", field.about),
+    };
+    Arg::new(field.name).long(field.name.replace('_', "-")).value_name(wants).help(help).allow_hyphen_values(true)
+}
+
+/// Runs the command.
+pub fn run(matches: &ArgMatches) -> Result<ExitCode, Failure> {
+    let Some((sheet, matches)) = matches.subcommand().and_then(|(name, matches)| Some((sheet(name)?, matches))) else {
+        return Err(Failure::Said("name a sheet; `gallipot bench --help` lists them".to_owned()));
+    };
+    let reference = Reference::embedded();
+    let given: Vec<(&str, &str)> =
+        sheet.kind.fields.iter().filter_map(|field| Some((field.name, matches.get_one::<String>(field.name)?.as_str()))).collect();
+    let units = matches.get_one::<Units>("units").map_or(System::Metric, |units| System::from(*units));
+    let reply = read(sheet, &given, reference).map_err(|refusals| Failure::Said(refused(&refusals)))?;
+    let page = sheet.work(&reply, reference, units).map_err(|error| Failure::Said(error.to_string()))?;
+    if let Some(path) = matches.get_one::<String>("picture") {
+        draw(&page, path)?;
+    }
+    if matches.get_flag("json") {
+        return print_json(&page);
+    }
+    anstream::println!("{}", text(&page, sheet));
+    Ok(ExitCode::SUCCESS)
+}
+
+fn refused(refusals: &[Refusal]) -> String {
+    refusals.iter().map(|refusal| format!("{}. {}", refusal.what, refusal.mend)).collect::<Vec<_>>().join("\ngallipot: ")
+}
+
+fn draw(page: &Page, path: &str) -> Result<(), Failure> {
+    let picture = page.picture.as_ref().ok_or_else(|| Failure::Said(format!("the sheet `{}` has no picture", page.sheet)))?;
+    let svg = picture.svg().map_err(|error| Failure::Said(error.to_string()))?;
+    std::fs::write(path, svg).map_err(|error| Failure::Said(format!("cannot write {path}: {error}")))
+}
+
+/// The worked page for people.
+fn text(page: &Page, sheet: &Sheet) -> String {
+    let mut parts = vec![bold(sheet.kind.about)];
+    for answer in &page.answers {
+        parts.push(paragraph(&format!("{}: {}", answer.name, answer.words), "  ", "    "));
+    }
+    for choice in &page.choices {
+        let mark = if choice.fits { '●' } else { '○' };
+        parts.push(paragraph(&format!("{mark} {}: {}", choice.name, choice.why), "  ", "    "));
+    }
+    let mut inputs = table(&[]);
+    for input in &page.inputs {
+        let supposed = if input.supposed { "supposed" } else { "" };
+        inputs.add_row([
+            format!("--{}", input.symbol.replace('_', "-")),
+            format!("{} {}", input.value, input.unit),
+            input.label.clone(),
+            supposed.to_owned(),
+        ]);
+    }
+    if !page.inputs.is_empty() {
+        parts.push(format!("\n{}\n{}", heading("Given and supposed"), lines(&mut inputs)));
+    }
+    if !page.steps.is_empty() {
+        parts.push(format!("\n{}", heading("Working")));
+        for step in &page.steps {
+            let value = format!("{} {}", units::show_number(step.value, units::Digits::Significant(4)), step.unit);
+            parts.push(paragraph(&format!("{} = {} = {} = {}", step.symbol, step.formula, step.filled, value.trim()), "  ", "      "));
+            parts.push(dim(&format!("      [{}]", step.source)));
+        }
+    }
+    if !page.cautions.is_empty() {
+        parts.push(format!("\n{}", heading("Mind")));
+        parts.extend(page.cautions.iter().map(|caution| paragraph(&caution.text, "  ", "    ")));
+    }
+    parts.join("\n")
+}
