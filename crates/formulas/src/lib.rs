@@ -17,6 +17,7 @@ pub mod math;
 pub mod mist;
 pub mod plain_bearing;
 pub mod rolling_bearing;
+pub mod saybolt;
 pub mod slideway;
 pub mod sources;
 pub mod steam;

@@ -27,6 +27,12 @@ sources! {
     COMMON_PRACTICE = "common-practice";
     /// ASTM D341, viscosity–temperature equations and charts for liquid petroleum or hydrocarbon products.
     ASTM_D341 = "astm-d341";
+    /// ASTM D2161, converting kinematic viscosity to Saybolt Universal and Saybolt Furol viscosity.
+    ASTM_D2161 = "astm-d2161";
+    /// ASTM D217, cone penetration of lubricating grease: what the NLGI numbers are measured by.
+    ASTM_D217 = "astm-d217";
+    /// ANSI/AGMA 9005, industrial gear lubrication.
+    AGMA_9005 = "agma-9005";
     /// ASTM D2270, calculating viscosity index from kinematic viscosity at 40 °C and 100 °C.
     ASTM_D2270 = "astm-d2270";
     /// ASTM D7152, calculating viscosity of a blend of petroleum products.

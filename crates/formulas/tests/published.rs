@@ -7,13 +7,15 @@ use std::collections::HashMap;
 use std::path::Path;
 
 use formulas::Silent;
+use formulas::saybolt::{saybolt_universal, viscosity_from_universal};
 use formulas::steam::saturation_temperature_over;
 use formulas::viscosity::{Measured, temperature_at, viscosity_at};
 use formulas::viscosity_index::{viscosity_40_from_index, viscosity_100_from_index, viscosity_index};
-use units::{KinematicViscosity, Pressure, Temperature};
+use units::{KinematicViscosity, Pressure, Temperature, Time};
 use uom::si::kinematic_viscosity::square_millimeter_per_second as mm2_per_s;
 use uom::si::pressure::bar;
-use uom::si::thermodynamic_temperature::degree_celsius;
+use uom::si::thermodynamic_temperature::{degree_celsius, degree_fahrenheit};
+use uom::si::time::second;
 
 struct Row(HashMap<String, String>);
 
@@ -98,5 +100,18 @@ fn saturated_steam_file() {
     every_row("saturated_steam.csv", |row| {
         let [gauge, air] = ["p_gauge_bar", "p_atm_bar"].map(|column| Pressure::new::<bar>(row.number(column)));
         saturation_temperature_over(&mut Silent, gauge, air).unwrap().get::<degree_celsius>()
+    });
+}
+
+#[test]
+fn saybolt_file() {
+    every_row("saybolt.csv", |row| {
+        let condition = row.text("condition");
+        let fahrenheit: f64 = condition.split(' ').find_map(|word| word.parse().ok()).unwrap();
+        let at = Temperature::new::<degree_fahrenheit>(fahrenheit);
+        match row.text("from_unit") {
+            "SUS" => viscosity_from_universal(&mut Silent, Time::new::<second>(row.number("value")), at).unwrap().get::<mm2_per_s>(),
+            _ => saybolt_universal(&mut Silent, row.nu("value"), at).unwrap().get::<second>(),
+        }
     });
 }
