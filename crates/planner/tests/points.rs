@@ -114,8 +114,13 @@ fn every_kind_has_a_right_fluid_of_the_expected_class_when_nothing_is_said() {
 }
 
 #[test]
-fn the_list_above_names_every_kind() {
-    assert_eq!(kinds().points.len(), 32);
+fn every_kind_has_a_right_fluid_and_a_dose_of_it() {
+    for kind in kinds().points {
+        let need = at(kind.name, "");
+        let right: Vec<&Fluid> = fluids().filter(|fluid| grade_of(&need, &fluid.key) == Grade::Right).collect();
+        assert!(!right.is_empty(), "{}", kind.name);
+        assert!(right.iter().all(|fluid| need.ration(fluid.form).is_some()), "{}", kind.name);
+    }
 }
 
 #[test]
