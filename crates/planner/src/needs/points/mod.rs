@@ -57,6 +57,7 @@ point_kinds! {
     air_tool,
     steam_cylinder,
     slide_valve,
+    steady_fingers,
     steam_motion,
     compressor_crankcase,
     lock,
