@@ -1,4 +1,7 @@
-//! Oil fed by the drop or by the air: steam cylinders and air-fed spindles.
+//! Oil fed by the drop, the wick, the can or the air, and whether it comes at all when it is cold.
+
+mod cold;
+mod drip;
 
 use units::{AngularVelocity, Length, VolumeRate};
 use uom::si::angular_velocity::revolution_per_minute as rpm;
@@ -9,6 +12,9 @@ use uom::si::volume_rate::cubic_centimeter_per_second;
 use crate::sources;
 use crate::working::{Caution, Recorder};
 use crate::{given, step};
+
+pub use cold::{ABOVE_POUR_K, ColdLimit, ColdestStart, GradeChoice, HotAndCold, coldest_start, grade_for, warm_up_time};
+pub use drip::{Wick, ball_oiler_strokes, drops_of, wick_feed};
 
 /// Least feed of cylinder oil, drops a minute: d·s·n/13 800, with bore and stroke in inches; one drop for each 600 square feet swept.
 ///

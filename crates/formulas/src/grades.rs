@@ -1,7 +1,11 @@
 //! Viscosity grades: ISO for industrial oils, SAE for engines and gearboxes.
 
+mod label;
+
 use units::KinematicViscosity;
 use uom::si::kinematic_viscosity::square_millimeter_per_second as mm2_per_s;
+
+pub use label::{At40, Family, Label, read_label, viscosity_40_of_label};
 
 /// The midpoints of the ISO viscosity grades at 40 °C, mm²/s (ISO 3448). Each grade reaches 10 % to either side.
 pub const ISO_VG: [f64; 20] =
