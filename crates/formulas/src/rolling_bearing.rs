@@ -2,6 +2,9 @@
 
 #![expect(non_snake_case, reason = "symbols match the source")]
 
+mod life;
+mod opinions;
+
 use core::f64::consts::PI;
 
 use units::{AngularVelocity, KinematicViscosity, Length, Mass, Temperature, Time, Volume};
@@ -18,6 +21,9 @@ use crate::math::{max, min, pow, sqrt};
 use crate::sources;
 use crate::working::{Caution, Recorder};
 use crate::{given, step};
+
+pub use life::{Cleanliness, Fatigue, LifeJudgement, Rolling, judge_by_life, life_modification};
+pub use opinions::{Form, outer_ring_speed, viscosity_opinions};
 
 /// Mean diameter of a bearing, from its bore and outside diameter.
 #[must_use]
