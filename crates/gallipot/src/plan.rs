@@ -4,7 +4,7 @@ use std::process::ExitCode;
 
 use fields::did_you_mean;
 use planner::need::{Dose, DoseUnit};
-use planner::report::{ChartRow, EveryRow, Report, RungRow, StepRow};
+use planner::report::{ChartRow, EveryRow, Report, RungRow, StepRow, UseRow};
 use planner::{Plan, PlanError, Wishes, plan};
 use reference::Reference;
 use units::{Digits, System, show_number};
@@ -58,6 +58,8 @@ impl Page<'_> {
         parts.extend(self.budget());
         parts.extend(self.charts());
         parts.extend(self.work());
+        parts.extend(self.uses());
+        parts.extend(self.seasons());
         parts.extend(self.unserved());
         parts.push(self.cautions());
         parts.push(self.supposed());
@@ -211,6 +213,32 @@ impl Page<'_> {
         Some(lines.join("\n"))
     }
 
+    fn uses(&self) -> Option<String> {
+        if self.report.use_a_year.is_empty() {
+            return None;
+        }
+        let mut table = table(&["fluid", "a year takes", "pack", "lasts"]);
+        for row in &self.report.use_a_year {
+            table.add_row([row.name.clone(), range(row.amount, self.units), row.pack.clone().unwrap_or_default(), lasts(row)]);
+        }
+        Some(format!("{}\n{}", heading("A year's use"), lines_of(&mut table)))
+    }
+
+    fn seasons(&self) -> Option<String> {
+        if self.report.seasons.is_empty() {
+            return None;
+        }
+        let mut lines = vec![
+            heading("With the season"),
+            paragraph("No one fluid is right there from the coldest start to the hottest day:", "  ", "  "),
+        ];
+        for row in &self.report.seasons {
+            let [cold, warm] = [&row.cold, &row.warm].map(|key| self.plan.reference.name_of(key));
+            lines.push(paragraph(&format!("{}: {cold} in the cold months, {warm} in the warm", row.place), "  ", "    "));
+        }
+        Some(lines.join("\n"))
+    }
+
     fn unserved(&self) -> Option<String> {
         if self.report.unserved.is_empty() {
             return None;
@@ -288,6 +316,30 @@ fn amount(dose: Dose, units: System) -> String {
         (System::Both, Some((per, unit))) => format!("{metric} ({} {unit})", number(dose.likely / per)),
         _ => metric,
     }
+}
+
+/// An amount with its range.
+fn range(dose: Dose, units: System) -> String {
+    let [low, likely, high] =
+        [dose.low, dose.likely, dose.high].map(|end| Dose { low: end, likely: end, high: end, unit: dose.unit }.amount().show(units));
+    format!("{likely} ({low} to {high})")
+}
+
+/// How long a pack lasts, and whether it goes off first.
+fn lasts(row: &UseRow) -> String {
+    let years = |years: f64| {
+        let months = years * 12.0;
+        if months < 18.0 { several_of(months.round().max(1.0), "month") } else { several_of(years.round(), "year") }
+    };
+    match row.lasts_years {
+        Some(lasts) if lasts > row.keeps_years => format!("keeps {}; goes off half used", years(row.keeps_years)),
+        Some(lasts) => years(lasts),
+        None => String::new(),
+    }
+}
+
+fn several_of(number: f64, thing: &str) -> String {
+    if number <= 1.0 { format!("{number} {thing}") } else { format!("{number} {thing}s") }
 }
 
 /// How often, as one says it; hours are running hours.

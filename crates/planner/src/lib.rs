@@ -13,6 +13,7 @@ pub mod need;
 pub mod needs;
 mod plan;
 pub mod report;
+pub mod season;
 pub mod use_rate;
 pub mod verdict;
 pub mod why;

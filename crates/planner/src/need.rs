@@ -209,6 +209,12 @@ impl Dose {
         Self { low: self.low * count, likely: self.likely * count, high: self.high * count, unit: self.unit }
     }
 
+    /// Two doses of one unit together.
+    #[must_use]
+    pub(crate) fn plus(self, other: Self) -> Self {
+        Self { low: self.low + other.low, likely: self.likely + other.likely, high: self.high + other.high, unit: self.unit }
+    }
+
     /// The likely amount.
     #[must_use]
     pub fn amount(&self) -> Amount {

@@ -7,6 +7,7 @@ use crate::chart::{Serving, serve};
 use crate::ladder::{self, Candidate, Instance, Task};
 use crate::need::Need;
 use crate::needs::{Working, count, needs};
+use crate::season::{Season, seasons};
 use crate::use_rate::{Choice, best_pack, yearly_use};
 use crate::verdict::{Grade, grade};
 
@@ -60,6 +61,8 @@ pub struct Plan<'a> {
     pub kept: Vec<usize>,
     /// What goes on each point and into each step: one for each need.
     pub servings: Vec<Serving>,
+    /// Where the season changes the fluid.
+    pub seasons: Vec<Season>,
 }
 
 /// A fluid held against every need.
@@ -92,7 +95,8 @@ pub fn plan<'a>(shop: &'a Shop, reference: &'a Reference, wishes: &Wishes) -> Re
     let mut kept: Vec<usize> = (0..fluids.len()).filter(|place| fluids[*place].allowed && fluids[*place].has_already()).collect();
     kept.extend(ladder.rungs.iter().map(|rung| rung.fluid));
     let servings = serve(&needs, &fluids, &kept);
-    Ok(Plan { shop, reference, needs, fluids, ladder, tasks, within_budget, budget: wishes.budget, kept, servings })
+    let seasons = seasons(&needs, &fluids, reference);
+    Ok(Plan { shop, reference, needs, fluids, ladder, tasks, within_budget, budget: wishes.budget, kept, servings, seasons })
 }
 
 impl Weighed<'_> {

@@ -3,7 +3,9 @@
 use reference::{Fluid, Reference};
 use units::{Amount, Quantity};
 
-use crate::need::Need;
+use crate::chart::Serving;
+use crate::need::{Dose, Need};
+use crate::plan::Weighed;
 use crate::verdict::Grade;
 
 const SECONDS_A_YEAR: f64 = 365.25 * 86_400.0;
@@ -21,6 +23,32 @@ pub fn yearly_use(fluid: &Fluid, needs: &[Need], grades: impl Fn(usize) -> Grade
             Some((ration.dose.amount(), ration.every.times_a_year * share))
         })
         .collect()
+}
+
+/// What a year takes of one fluid at the places a plan puts it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct YearlyUse {
+    /// The fluid, as a place in the plan's list.
+    pub fluid: usize,
+    /// The amount, between an honest low and high.
+    pub amount: Dose,
+}
+
+/// What a year takes of each fluid a plan counts on, in the unit most of its places take it in.
+pub(crate) fn yearly_uses(servings: &[Serving], fluids: &[Weighed<'_>], kept: &[usize]) -> Vec<YearlyUse> {
+    let of = |fluid: usize| {
+        let share = fluids[fluid].fluid.dilution.as_ref().map_or(1.0, |dilution| dilution.value.likely);
+        let mut sums: Vec<Dose> = Vec::new();
+        for ration in servings.iter().filter(|serving| serving.fluid == Some(fluid)).filter_map(|serving| serving.ration.as_ref()) {
+            let year = ration.dose.times(ration.every.times_a_year * share);
+            match sums.iter_mut().find(|sum| sum.unit == year.unit) {
+                Some(sum) => *sum = sum.plus(year),
+                None => sums.push(year),
+            }
+        }
+        sums.into_iter().max_by(|a, b| a.likely.total_cmp(&b.likely)).map(|amount| YearlyUse { fluid, amount })
+    };
+    kept.iter().copied().filter(|fluid| !fluids[*fluid].fluid.always_there).filter_map(of).collect()
 }
 
 /// One pack of a fluid, with what it costs a year.
@@ -64,7 +92,7 @@ pub fn converted(price: f64, from: &str, to: &str, reference: &Reference) -> Opt
 }
 
 /// What part of a pack a dose is; nothing where the two cannot be compared.
-fn of_pack(dose: Amount, pack: Amount, fluid: &Fluid) -> f64 {
+pub(crate) fn of_pack(dose: Amount, pack: Amount, fluid: &Fluid) -> f64 {
     let density = fluid.density.value;
     match (dose, pack) {
         (Amount::Length(dose), Amount::Length(pack)) => dose.base() / pack.base(),

@@ -3,7 +3,7 @@
 use reference::{Fluid, Reference};
 use serde::Serialize;
 
-use crate::demand::Demand;
+use crate::demand::{Demand, Test};
 use crate::need::Need;
 
 /// How well something meets what is asked, best first.
@@ -74,11 +74,16 @@ pub struct Verdict {
 /// Once a demand has found the fluid wrong, only those that could find it harmful are still asked.
 #[must_use]
 pub fn grade(need: &Need, fluid: &Fluid, reference: &Reference) -> Grade {
+    grade_by(need, fluid, reference, |_| true)
+}
+
+/// The grade by those demands alone whose tests are asked.
+pub(crate) fn grade_by(need: &Need, fluid: &Fluid, reference: &Reference, asked: impl Fn(&Test) -> bool) -> Grade {
     if fluid.barred.is_some() {
         return Grade::Harmful;
     }
     let mut worst = Grade::Right;
-    for demand in &need.demands {
+    for demand in need.demands.iter().filter(|demand| asked(&demand.test)) {
         if worst == Grade::Wrong && !demand.may_find_harm() {
             continue;
         }

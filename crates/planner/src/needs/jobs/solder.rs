@@ -53,7 +53,8 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
                     "common-practice",
                 ),
         );
-        if !(steel && copper) {
+        // Acid makes hard and spring steel brittle.
+        if !(steel && copper || bench.any_is(metals, "hardened-steels")) {
             steps.extend(pickle(metals, &bath(r, answers.quantity(&BATH)), bench.times_a_year(), steel));
         }
     } else {

@@ -49,7 +49,7 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, _r: &mut R) -> Result<Asking, Co
             mm2_per_s(LOW),
             mm2_per_s(HIGH),
             "thin enough to creep in, thick enough to stay on the turns",
-            "tribology-handbook",
+            "common-practice",
         )
         .dose(Form::Oil, Dose::about(DROP_ML * links, DoseUnit::Millilitre))
         .mind("Oil between the plates on the slack side while you turn it by hand, never while it is driven.", "common-practice")
