@@ -569,15 +569,3 @@ fn every_reason_has_words_and_a_source_of_the_bibliography() {
         }
     }
 }
-
-#[test]
-fn molybdenum_disulphide_is_second_best_where_it_stays_wet() {
-    let grit = |more: &str| at("leadscrew", &format!("exposure = [\"grit\"{more}]"));
-    assert_eq!(grade_of(&grit(""), "moly-film"), Grade::Right);
-    assert_eq!(grade_of(&grit(", \"damp\""), "moly-film"), Grade::WillDo);
-    assert_eq!(grade_of(&grit(", \"damp\""), "ptfe-film"), Grade::Right);
-    let vice = |more: &str| at("vice screw", more);
-    assert_eq!(grade_of(&vice(""), "moly-2"), Grade::Right);
-    assert_eq!(grade_of(&vice("exposure = [\"coolant\"]"), "moly-2"), Grade::WillDo);
-    assert_eq!(grade_of(&vice("exposure = [\"coolant\"]"), "calcium-2"), Grade::WillDo);
-}

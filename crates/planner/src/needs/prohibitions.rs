@@ -110,14 +110,6 @@ const RULES: &[Rule] = &[
         source: "common-practice",
     },
     Rule {
-        what: "molybdenum disulphide where it stays wet",
-        holds: |point, _| [Exposure::Damp, Exposure::Coolant, Exposure::Outdoors].iter().any(|wet| point.meets(*wet)),
-        traits: &[Trait::Molybdenum],
-        grade: Grade::WillDo,
-        why: "in wet air molybdenum disulphide turns to acid and wears away: look for rust, and renew it often",
-        source: "common-practice",
-    },
-    Rule {
         what: "nothing that gums",
         holds: |_, _| true,
         traits: &[Trait::Vegetable, Trait::DryingOil],
