@@ -76,6 +76,44 @@ pub enum FormulaError {
         /// Speed, rev/min.
         speed: f64,
     },
+    /// A tolerance class that the standard does not have, or not at this size.
+    #[error("ISO 286 gives no limits for {class} at {nominal} mm; choose another letter or grade")]
+    NoSuchClass {
+        /// The class.
+        class: String,
+        /// The nominal diameter, mm.
+        nominal: f64,
+    },
+    /// A tolerance class that cannot be read.
+    #[error("“{text}” is no tolerance class; write a letter and a grade, such as H7 for a hole or g6 for a shaft")]
+    UnreadableClass {
+        /// What was written.
+        text: String,
+    },
+    /// Two values stand in the wrong order.
+    #[error("{what} is {}; it must be less than {than}, {}", of(*value, unit), of(*limit, unit))]
+    NotLess {
+        /// What the value is.
+        what: &'static str,
+        /// The value.
+        value: f64,
+        /// What it must be less than.
+        than: &'static str,
+        /// That limit.
+        limit: f64,
+        /// Their unit.
+        unit: &'static str,
+    },
+    /// A question that has no safe or meaningful answer here.
+    #[error("{what}: {why}; {instead}")]
+    Refused {
+        /// What was asked.
+        what: &'static str,
+        /// Why there is no answer.
+        why: &'static str,
+        /// What to do instead.
+        instead: &'static str,
+    },
     /// An equation has no solution between the bounds that make sense.
     #[error("no {what} between {} and {} answers this; check the values it is worked from", trimmed(*low), trimmed(*high))]
     NoRoot {
@@ -101,6 +139,20 @@ fn span(low: f64, high: f64, unit: &str) -> String {
 /// Refuses a value that is zero, negative or not a number.
 pub(crate) fn positive(what: &'static str, value: f64, unit: &'static str) -> Result<(), FormulaError> {
     if value > 0.0 && value.is_finite() { Ok(()) } else { Err(FormulaError::NotPositive { what, value, unit }) }
+}
+
+/// Refuses a value that is negative or not a number.
+pub(crate) fn not_negative(what: &'static str, value: f64, unit: &'static str, rule: Source) -> Result<(), FormulaError> {
+    if value >= 0.0 && value.is_finite() {
+        Ok(())
+    } else {
+        Err(FormulaError::OutOfRange { what, value, unit, low: 0.0, high: f64::INFINITY, rule })
+    }
+}
+
+/// Refuses two values in the wrong order.
+pub(crate) fn less((what, value): (&'static str, f64), (than, limit): (&'static str, f64), unit: &'static str) -> Result<(), FormulaError> {
+    if value < limit { Ok(()) } else { Err(FormulaError::NotLess { what, value, than, limit, unit }) }
 }
 
 /// Refuses a value outside the range its source covers.

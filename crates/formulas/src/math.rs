@@ -12,6 +12,12 @@ pub fn sqrt(x: f64) -> f64 {
     x.sqrt()
 }
 
+/// The cube root.
+#[must_use]
+pub fn cbrt(x: f64) -> f64 {
+    x.cbrt()
+}
+
 /// The exponential function.
 #[must_use]
 pub fn exp(x: f64) -> f64 {

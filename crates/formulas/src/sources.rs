@@ -79,4 +79,12 @@ sources! {
     HAMROCK_DOWSON = "hamrock-dowson-1977";
     /// AGMA 925, effect of lubrication on gear surface distress.
     AGMA_925 = "agma-925";
+    /// ISO 286-1, geometrical product specifications: ISO code system for tolerances on linear sizes.
+    ISO_286 = "iso-286-1";
+    /// JCGM 100, guide to the expression of uncertainty in measurement.
+    UNCERTAINTY = "jcgm-100";
+    /// The thick cylinders of Lamé, 1852, as textbooks of machine design give them.
+    LAME = "lame-1852";
+    /// DIN 7190-1, interference fits: calculation and design rules for cylindrical press fits.
+    DIN_7190 = "din-7190";
 }
