@@ -4,18 +4,18 @@ use reference::{Reference, Template, TemplatePoint};
 use units::{Dimension, Usage, parse, parse_any};
 
 /// Kinds of point and the values each takes.
-const KINDS: [(&str, &[&str]); 32] = [
+const KINDS: [(&str, &[&str]); 33] = [
     ("horizontal way", &["length", "width", "lands", "pressure"]),
     ("vertical way", &["length", "width", "lands", "height"]),
     ("lined way", &["length", "width", "lands"]),
-    ("leadscrew", &["diameter", "pitch", "load", "speed"]),
+    ("leadscrew", &["diameter", "pitch", "load", "speed", "nut"]),
     ("half nuts", &["diameter", "pitch"]),
     ("ball screw", &["diameter", "lead", "speed"]),
     ("plain bearing", &["diameter", "length", "load", "speed", "clearance"]),
-    ("bush", &["diameter", "length", "load", "speed"]),
-    ("rolling bearing", &["bore", "outside", "width", "speed"]),
+    ("bush", &["diameter", "length", "load", "speed", "material"]),
+    ("rolling bearing", &["bore", "outside", "width", "speed", "type"]),
     ("fast spindle", &["bore", "outside", "speed"]),
-    ("gear head", &["power", "speed", "pinion", "face", "ratio", "volume"]),
+    ("gear head", &["power", "speed", "pinion", "face", "ratio", "volume", "worm"]),
     ("change gears", &["module", "face", "teeth", "speed"]),
     ("quick-change gearbox", &["volume", "speed"]),
     ("scroll chuck", &["diameter"]),
@@ -36,11 +36,15 @@ const KINDS: [(&str, &[&str]); 32] = [
     ("vice screw", &["diameter", "length"]),
     ("rack and pinion", &["module", "face"]),
     ("index plate", &["diameter"]),
+    ("steady fingers", &["work", "finger", "load", "speed"]),
     ("compressor crankcase", &["volume", "speed"]),
 ];
 const EXPOSURES: [&str; 5] = ["chips", "grit", "coolant", "damp", "outdoors"];
 const FITTINGS: [&str; 12] =
     ["brush", "ball oiler", "oil cup", "oil hole", "wick", "grease nipple", "bath", "splash", "drip", "pump", "sealed", "cap"];
+
+/// Values that are a word and no quantity.
+const WORDS: [&str; 4] = ["type", "worm", "material", "nut"];
 
 /// The kind of quantity a value is; `None` for plain counts.
 fn dimension(kind: &str, value: &str) -> Option<Dimension> {
@@ -101,7 +105,7 @@ fn words_are_known_words() {
 #[test]
 fn every_value_is_a_sensible_quantity() {
     for (template, point) in every_point() {
-        for value in point.values.keys() {
+        for value in point.values.keys().filter(|value| !WORDS.contains(&value.as_str())) {
             let number = resolve(template, point, value);
             let place = format!("{}, {}, {value}: {number}", template.name, point.name);
             assert!(number > 0.0 || value == "superheat", "{place}");
