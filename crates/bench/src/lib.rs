@@ -9,6 +9,7 @@ mod page;
 pub mod picture;
 mod read;
 mod sheets;
+mod ticks;
 
 pub use page::{AnswerRow, CautionRow, ChoiceRow, InputRow, Page, StepRow};
 pub use read::{Refusal, Reply, read};

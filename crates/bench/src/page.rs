@@ -8,7 +8,7 @@ use units::{Range, System, show_base};
 
 use crate::picture::Picture;
 use crate::read::Reply;
-use crate::sheets::{Found, Outcome};
+use crate::sheets::{Found, Measure, Outcome};
 
 /// One worked page.
 #[derive(Debug, Clone, Serialize, JsonSchema)]
@@ -84,6 +84,8 @@ pub struct AnswerRow {
 /// One way out of several.
 #[derive(Debug, Clone, Serialize, JsonSchema)]
 pub struct ChoiceRow {
+    /// The fluid's key, by which commands and shop files know it; empty for a way that is no fluid.
+    pub key: String,
     /// What it is.
     pub name: String,
     /// Whether it serves.
@@ -160,16 +162,24 @@ fn steps(notebook: &Notebook) -> Vec<StepRow> {
 
 /// An answer in the unit that suits its likely value.
 fn answer(found: Found, units: System) -> AnswerRow {
-    let Found { name, value: Range { low, likely, high }, dimension } = found;
-    let Some(dimension) = dimension else {
-        let words = if low == high { number(likely) } else { format!("{} ({} to {})", number(likely), number(low), number(high)) };
-        return AnswerRow { name, low, likely, high, unit: String::new(), words };
-    };
+    let Found { name, value: Range { low, likely, high }, measure, says } = found;
     // JSON has one unit for the three: the metric one that suits the likely value.
-    let unit = split(&show_base(dimension, likely, System::Metric)).1;
-    let in_unit = |base: f64| units::value_in(dimension, base, &unit).unwrap_or(base);
-    let said = |base: f64| show_base(dimension, base, units);
-    let words = if low == high { said(likely) } else { format!("{} ({} to {})", said(likely), said(low), said(high)) };
+    let unit = match measure {
+        Measure::Plain(unit) => unit.to_owned(),
+        Measure::Quantity(dimension) => split(&show_base(dimension, likely, System::Metric)).1,
+    };
+    let in_unit = |value: f64| match measure {
+        Measure::Plain(_) => value,
+        Measure::Quantity(dimension) => units::value_in(dimension, value, &unit).unwrap_or(value),
+    };
+    let said = |value: f64| match measure {
+        Measure::Plain(unit) => format!("{} {unit}", number(value)).trim_end().to_owned(),
+        Measure::Quantity(dimension) => show_base(dimension, value, units),
+    };
+    let mut words = if low == high { said(likely) } else { format!("{} ({} to {})", said(likely), said(low), said(high)) };
+    if !says.is_empty() {
+        words = format!("{words}; {says}");
+    }
     AnswerRow { name, low: in_unit(low), likely: in_unit(likely), high: in_unit(high), unit, words }
 }
 

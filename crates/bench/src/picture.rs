@@ -1,8 +1,13 @@
 //! Pictures for where one would rather look: lines over two axes, bands and marks, drawn as SVG that reads in black and white.
 //!
-//! Lines differ by their dashes, never by colour alone, and carry their names at their ends.
+//! Lines differ by their dashes, never by colour alone. Their names stand beside the picture, each behind a sample of its line, in the
+//! order in which the lines end, so that no name lies on another or on a line.
 
+use plotters::coord::Shift;
+use plotters::coord::types::RangedCoordf64;
 use plotters::prelude::*;
+
+use crate::ticks::ticks;
 
 /// A picture as plain data.
 #[derive(Debug, Clone, PartialEq)]
@@ -68,10 +73,20 @@ pub struct Mark {
 #[error("the picture cannot be drawn: {0}")]
 pub struct PictureError(String);
 
-const WIDTH: u32 = 900;
+const WIDTH: u32 = 980;
 const HEIGHT: u32 = 620;
+/// Room for the names beside the picture, in letters a line.
+const LETTERS: usize = 26;
+const MARGIN: u32 = 270;
+/// From one line of a name to the next, and from one name to the next.
+const LINE_HEIGHT: i32 = 17;
+const BETWEEN_NAMES: i32 = 8;
+const SAMPLE: i32 = 34;
 const INK: RGBColor = RGBColor(25, 25, 25);
-const SHADE: RGBColor = RGBColor(214, 214, 214);
+const GRID: RGBColor = RGBColor(226, 226, 226);
+const SHADE: RGBColor = RGBColor(208, 208, 208);
+
+type Chart<'a> = ChartContext<'a, SVGBackend<'a>, Cartesian2d<RangedCoordf64, RangedCoordf64>>;
 
 impl Axis {
     /// Where a value stands on the paper: its logarithm on a logarithmic axis.
@@ -83,8 +98,11 @@ impl Axis {
         self.place(self.low)..self.place(self.high)
     }
 
-    fn label(&self, place: f64) -> String {
-        let value = if self.logarithmic { 10_f64.powf(place) } else { place };
+    fn holds(&self, value: f64) -> bool {
+        (self.low..=self.high).contains(&value)
+    }
+
+    fn label(value: f64) -> String {
         units::show_number(value, units::Digits::Significant(3))
     }
 }
@@ -111,53 +129,149 @@ impl Picture {
         area.fill(&WHITE).map_err(said)?;
         let mut chart = ChartBuilder::on(&area)
             .margin(16)
-            .margin_right(150)
+            .margin_right(MARGIN)
             .caption(&self.title, ("sans-serif", 22, &INK))
-            .x_label_area_size(48)
-            .y_label_area_size(72)
+            .x_label_area_size(56)
+            .y_label_area_size(80)
             .build_cartesian_2d(self.x.ends(), self.y.ends())
             .map_err(said)?;
-        for band in &self.bands {
-            let corners = [(self.x.ends().start, self.y.place(band.low)), (self.x.ends().end, self.y.place(band.high))];
-            chart.draw_series([Rectangle::new(corners, SHADE.filled())]).map_err(said)?;
-            chart.draw_series([Self::word(&band.name, (self.x.ends().start, self.y.place(band.high)))]).map_err(said)?;
-        }
         chart
             .configure_mesh()
+            .disable_mesh()
             .x_desc(&self.x.label)
             .y_desc(&self.y.label)
-            .x_label_formatter(&|place| self.x.label(*place))
-            .y_label_formatter(&|place| self.y.label(*place))
+            .x_labels(0)
+            .y_labels(0)
             .axis_desc_style(("sans-serif", 16, &INK))
-            .label_style(("sans-serif", 14, &INK))
-            .bold_line_style(SHADE)
-            .light_line_style(TRANSPARENT)
             .draw()
             .map_err(said)?;
+        self.grid(&area, &mut chart)?;
+        self.bands(&area, &mut chart)?;
+        let mut names = Vec::new();
         for (number, line) in self.lines.iter().enumerate() {
-            let points: Vec<(f64, f64)> = line.points.iter().map(|(x, y)| (self.x.place(*x), self.y.place(*y))).collect();
+            let inside: Vec<(f64, f64)> = self.inside(line).collect();
             let (size, spacing) = dash(number);
-            chart.draw_series(DashedLineSeries::new(points.clone(), size, spacing, INK.stroke_width(2))).map_err(said)?;
-            if let Some(end) = points.last() {
-                chart.draw_series([Self::word(&line.name, *end)]).map_err(said)?;
+            chart.draw_series(DashedLineSeries::new(inside.clone(), size, spacing, INK.stroke_width(2))).map_err(said)?;
+            if let Some(end) = inside.last() {
+                names.push((chart.backend_coord(end).1, number, line.name.as_str()));
             }
         }
-        for mark in &self.marks {
-            let at = (self.x.place(mark.at.0), self.y.place(mark.at.1));
-            chart.draw_series([Circle::new(at, 5, INK.filled())]).map_err(said)?;
-            chart.draw_series([Self::word(&mark.name, at)]).map_err(said)?;
+        for mark in self.marks.iter().filter(|mark| self.x.holds(mark.at.0) && self.y.holds(mark.at.1)) {
+            let at = chart.backend_coord(&(self.x.place(mark.at.0), self.y.place(mark.at.1)));
+            area.draw(&Circle::new(at, 5, INK.filled())).map_err(said)?;
+            word(&area, &mark.name, (at.0 + 9, at.1 - 16), 14)?;
         }
+        names_beside(&area, &chart, names)?;
         area.present().map_err(said)
     }
 
-    fn word(text: &str, at: (f64, f64)) -> Text<'static, (f64, f64), String> {
-        Text::new(text.to_owned(), at, ("sans-serif", 14, &INK).into_text_style(&(WIDTH, HEIGHT)))
+    /// The points of a line that lie in the picture.
+    fn inside(&self, line: &Line) -> impl Iterator<Item = (f64, f64)> {
+        line.points.iter().filter(|(x, y)| self.x.holds(*x) && self.y.holds(*y)).map(|(x, y)| (self.x.place(*x), self.y.place(*y)))
     }
+
+    /// Lines of the grid with the values they stand for.
+    fn grid(&self, area: &DrawingArea<SVGBackend<'_>, Shift>, chart: &mut Chart<'_>) -> Result<(), String> {
+        let (x, y) = (self.x.ends(), self.y.ends());
+        for value in ticks(self.x.low, self.x.high, self.x.logarithmic) {
+            let place = self.x.place(value);
+            chart.draw_series([PathElement::new([(place, y.start), (place, y.end)], GRID)]).map_err(said)?;
+            let at = chart.backend_coord(&(place, y.start));
+            let label = Axis::label(value);
+            word(area, &label, (at.0 - half_width(&label), at.1 + 7), 14)?;
+        }
+        for value in ticks(self.y.low, self.y.high, self.y.logarithmic) {
+            let place = self.y.place(value);
+            chart.draw_series([PathElement::new([(x.start, place), (x.end, place)], GRID)]).map_err(said)?;
+            let at = chart.backend_coord(&(x.start, place));
+            let label = Axis::label(value);
+            word(area, &label, (at.0 - 2 * half_width(&label) - 8, at.1 - 8), 14)?;
+        }
+        Ok(())
+    }
+
+    fn bands(&self, area: &DrawingArea<SVGBackend<'_>, Shift>, chart: &mut Chart<'_>) -> Result<(), String> {
+        for band in &self.bands {
+            let (low, high) = (band.low.max(self.y.low), band.high.min(self.y.high));
+            if low >= high {
+                continue;
+            }
+            let corners = [(self.x.ends().start, self.y.place(low)), (self.x.ends().end, self.y.place(high))];
+            chart.draw_series([Rectangle::new(corners, SHADE.filled())]).map_err(said)?;
+            let top = chart.backend_coord(&(self.x.ends().start, self.y.place(high)));
+            word(area, &band.name, (top.0 + 6, top.1 - 18), 14)?;
+        }
+        Ok(())
+    }
+}
+
+/// Names in the margin, each beside a sample of its line, pushed apart where lines end close together.
+fn names_beside(area: &DrawingArea<SVGBackend<'_>, Shift>, chart: &Chart<'_>, mut names: Vec<(i32, usize, &str)>) -> Result<(), String> {
+    let (across, down) = chart.plotting_area().get_pixel_range();
+    names.sort_unstable();
+    let folded: Vec<Vec<String>> = names.iter().map(|(_, _, name)| fold(name)).collect();
+    let height = |lines: &Vec<String>| LINE_HEIGHT * i32::try_from(lines.len()).unwrap_or(1) + BETWEEN_NAMES;
+    let mut tops: Vec<i32> = Vec::new();
+    let mut free = down.start;
+    for ((end, _, _), lines) in names.iter().zip(&folded) {
+        let top = (end - LINE_HEIGHT / 2).max(free);
+        free = top + height(lines);
+        tops.push(top);
+    }
+    // What is pushed below the picture pushes back.
+    let mut limit = down.end;
+    for (top, lines) in tops.iter_mut().zip(&folded).rev() {
+        *top = (*top).min(limit - height(lines));
+        limit = *top;
+    }
+    for (((_, number, _), lines), top) in names.iter().zip(&folded).zip(tops) {
+        let (size, spacing) = dash(*number);
+        let left = across.end + 10;
+        let y = top + LINE_HEIGHT / 2;
+        let (size, spacing) = (i32::try_from(size).unwrap_or(SAMPLE), i32::try_from(spacing).unwrap_or(0));
+        let mut at = left;
+        while at < left + SAMPLE {
+            let to = (at + size).min(left + SAMPLE);
+            area.draw(&PathElement::new([(at, y), (to, y)], INK.stroke_width(2))).map_err(said)?;
+            at = to + spacing;
+        }
+        for (row, line) in (0_i32..).zip(lines) {
+            word(area, line, (left + SAMPLE + 8, top + row * LINE_HEIGHT), 14)?;
+        }
+    }
+    Ok(())
+}
+
+/// A name folded into lines that fit the margin.
+fn fold(name: &str) -> Vec<String> {
+    let mut lines: Vec<String> = Vec::new();
+    for piece in name.split_whitespace() {
+        match lines.last_mut() {
+            Some(line) if line.chars().count() + piece.chars().count() < LETTERS => {
+                line.push(' ');
+                line.push_str(piece);
+            }
+            _ => lines.push(piece.to_owned()),
+        }
+    }
+    lines
+}
+
+fn word(area: &DrawingArea<SVGBackend<'_>, Shift>, text: &str, at: (i32, i32), size: u32) -> Result<(), String> {
+    if text.is_empty() {
+        return Ok(());
+    }
+    area.draw(&Text::new(text.to_owned(), at, ("sans-serif", size, &INK).into_text_style(&(WIDTH, HEIGHT)))).map_err(said)
+}
+
+/// Half the width of a figure's text; figures of a plain font are about half as wide as the font is high.
+fn half_width(label: &str) -> i32 {
+    i32::try_from(label.chars().count()).unwrap_or(1) * 4
 }
 
 /// Dash and gap of the lines in turn: whole, long, short, dotted.
 fn dash(number: usize) -> (u32, u32) {
-    [(20, 0), (14, 6), (7, 5), (2, 5), (14, 3), (4, 3)][number % 6]
+    [(20, 0), (13, 6), (6, 4), (2, 5), (28, 6), (3, 2)][number % 6]
 }
 
 fn said(error: impl std::fmt::Display) -> String {

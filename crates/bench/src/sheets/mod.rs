@@ -1,6 +1,8 @@
 //! The sheets: one file each, one line here.
 
+mod blend;
 mod common;
+mod grades;
 mod viscosity;
 
 use fields::{Answers, Kind};
@@ -27,6 +29,8 @@ macro_rules! sheets {
 
 sheets! {
     viscosity,
+    blend,
+    grades,
 }
 
 /// All sheets.
@@ -69,11 +73,22 @@ pub struct Outcome {
     pub(crate) picture: Option<Picture>,
 }
 
-/// One number found, with its range in coherent SI units.
+/// One number found, with its range.
 pub(crate) struct Found {
     pub name: String,
     pub value: Range<f64>,
-    pub dimension: Option<Dimension>,
+    pub measure: Measure,
+    /// What it means, said after the number.
+    pub says: String,
+}
+
+/// What a number counts.
+#[derive(Debug, Clone, Copy)]
+pub(crate) enum Measure {
+    /// A quantity, in coherent SI units.
+    Quantity(Dimension),
+    /// A number in this unit, for what has no kind of its own; empty for a bare number.
+    Plain(&'static str),
 }
 
 impl Outcome {
@@ -85,20 +100,43 @@ impl Outcome {
     /// A quantity with its range.
     pub fn range<Q: Quantity>(mut self, name: impl Into<String>, value: Range<Q>) -> Self {
         let value = Range { low: value.low.base(), likely: value.likely.base(), high: value.high.base() };
-        self.answers.push(Found { name: name.into(), value, dimension: Some(Q::DIMENSION) });
+        self.answers.push(Found { name: name.into(), value, measure: Measure::Quantity(Q::DIMENSION), says: String::new() });
         self
     }
 
-    /// A plain number with its range.
-    pub fn number(mut self, name: impl Into<String>, low: f64, likely: f64, high: f64) -> Self {
-        self.answers.push(Found { name: name.into(), value: Range { low, likely, high }, dimension: None });
+    /// A number in a unit that no kind of quantity has; an empty unit for a bare number.
+    pub fn number(self, name: impl Into<String>, unit: &'static str, value: f64) -> Self {
+        self.numbers(name, unit, Range::exact(value))
+    }
+
+    /// The same with its range.
+    pub fn numbers(mut self, name: impl Into<String>, unit: &'static str, value: Range<f64>) -> Self {
+        self.answers.push(Found { name: name.into(), value, measure: Measure::Plain(unit), says: String::new() });
         self
     }
 
-    /// One of several ways, the best first.
-    pub fn choice(mut self, choice: ChoiceRow) -> Self {
-        self.choices.push(choice);
+    /// What the last number means.
+    pub fn says(mut self, what: impl Into<String>) -> Self {
+        if let Some(last) = self.answers.last_mut() {
+            last.says = what.into();
+        }
         self
+    }
+
+    /// Ways, the best first.
+    pub fn choices(mut self, choices: impl IntoIterator<Item = ChoiceRow>) -> Self {
+        self.choices.extend(choices);
+        self
+    }
+
+    /// A way that is no fluid, such as mixing two.
+    pub fn way(self, name: impl Into<String>, fits: bool, why: impl Into<String>) -> Self {
+        self.choices([ChoiceRow { key: String::new(), name: name.into(), fits, why: why.into() }])
+    }
+
+    /// Something to mind where it holds.
+    pub fn caution_if(self, holds: bool, text: impl Into<String>, source: &'static str) -> Self {
+        if holds { self.caution(text, source) } else { self }
     }
 
     /// Something to mind, with the key of its source.

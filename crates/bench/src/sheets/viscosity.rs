@@ -2,10 +2,10 @@
 
 use fields::{Given, Kind};
 use formulas::Notebook;
-use formulas::viscosity::{temperature_at, viscosity_at};
-use units::{KinematicViscosity, Quantity, Temperature};
+use formulas::viscosity::temperature_at;
+use units::{KinematicViscosity, Temperature};
 
-use super::common::{AT_40, AT_100, FLUID, INDEX, oils, silent_viscosity};
+use super::common::{AT_40, AT_100, FLUID, INDEX, Oil, celsius, from_celsius, mm2, oils};
 use super::{Asked, Outcome, Unanswered};
 use crate::picture::{Axis, Band, Line, Mark, Picture};
 
@@ -24,22 +24,14 @@ pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unans
     let wanted = asked.answers.maybe(&WANTED);
     let oils = oils(asked, r)?;
     let mut outcome = Outcome::default();
-    let mut picture = chart(wanted);
+    let mut picture = chart(&oils, wanted);
     for oil in &oils {
-        let nu = viscosity_at(r, oil.cool, oil.hot, at)?;
+        let nu = oil.viscosity(r, at)?;
         outcome = outcome.exact(format!("{}: viscosity", oil.name), nu);
         if let Some(wanted) = wanted {
             outcome = outcome.exact(format!("{}: temperature for it", oil.name), temperature_at(r, oil.cool, oil.hot, wanted)?);
         }
-        let points = (-20..=110).filter_map(|celsius| {
-            let celsius = f64::from(celsius);
-            Some((celsius, silent_viscosity(oil, Temperature::from_base(celsius + ZERO_C))?))
-        });
-        picture.lines.push(Line {
-            name: oil.name.clone(),
-            points: points.filter(|(_, nu)| (picture.y.low..=picture.y.high).contains(nu)).collect(),
-        });
-        picture.marks.push(Mark { name: String::new(), at: (at.base() - ZERO_C, nu.base() * 1e6) });
+        picture.marks.push(Mark { name: String::new(), at: (celsius(at), mm2(nu)) });
     }
     Ok(outcome
         .caution(
@@ -49,17 +41,20 @@ pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unans
         .picture(picture))
 }
 
-const ZERO_C: f64 = 273.15;
-
-fn chart(wanted: Option<KinematicViscosity>) -> Picture {
+/// Viscosity of some oils against temperature, with the band that is wanted.
+pub(super) fn chart(oils: &[Oil], wanted: Option<KinematicViscosity>) -> Picture {
     /// One grade of ISO 3448 lies 10 % either side.
     const BAND: f64 = 1.1;
-    let band = wanted.map(|nu| Band { name: "wanted".to_owned(), low: nu.base() * 1e6 / BAND, high: nu.base() * 1e6 * BAND });
+    let band = wanted.map(|nu| Band { name: "wanted".to_owned(), low: mm2(nu) / BAND, high: mm2(nu) * BAND });
+    let line = |oil: &Oil| Line {
+        name: oil.name.clone(),
+        points: (-20..=110).filter_map(|degree| Some((f64::from(degree), oil.silent(from_celsius(f64::from(degree)))?))).collect(),
+    };
     Picture {
         title: "Viscosity and temperature".to_owned(),
         x: Axis { label: "temperature, °C".to_owned(), low: -20.0, high: 110.0, logarithmic: false },
         y: Axis { label: "kinematic viscosity, mm²/s".to_owned(), low: 2.0, high: 20_000.0, logarithmic: true },
-        lines: Vec::new(),
+        lines: oils.iter().map(line).collect(),
         bands: band.into_iter().collect(),
         marks: Vec::new(),
     }
