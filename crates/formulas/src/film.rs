@@ -2,6 +2,9 @@
 
 #![expect(non_snake_case, reason = "symbols match the source")]
 
+mod contacts;
+mod line;
+
 use units::{DynamicViscosity, Force, Length, Pressure, Velocity};
 use uom::si::dynamic_viscosity::{millipascal_second, pascal_second};
 use uom::si::force::newton;
@@ -14,6 +17,9 @@ use crate::math::{exp, pow};
 use crate::sources;
 use crate::working::Recorder;
 use crate::{given, step};
+
+pub use contacts::{RollingPart, STEEL_ON_STEEL_GPA, ball_contact, most_loaded_part, roller_contact, tooth_contact};
+pub use line::{FilmState, LineContact, film_parameter, film_state, line_film};
 
 /// A contact of two curved bodies that roll on one another.
 #[derive(Debug, Clone, Copy, PartialEq)]

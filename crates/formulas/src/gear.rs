@@ -2,6 +2,8 @@
 
 #![expect(non_snake_case, reason = "symbols match the source")]
 
+mod opinions;
+
 use core::f64::consts::PI;
 
 use units::{AngularVelocity, Force, KinematicViscosity, Length, Power, Range, Velocity};
@@ -17,6 +19,8 @@ use crate::math::{max, min, pow, sqrt};
 use crate::sources;
 use crate::working::{Caution, Recorder};
 use crate::{given, step};
+
+pub use opinions::{AgmaGrade, GearOpinions, OpenMedium, agma_grade, gear_opinions, open_gear_dose, open_gear_medium, worm_grade};
 
 /// A pair of gears in mesh.
 #[derive(Debug, Clone, Copy, PartialEq)]
