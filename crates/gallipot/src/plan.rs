@@ -19,8 +19,7 @@ use crate::style::{bar, bold, dim, grade, heading, lines as lines_of, paragraph,
 pub fn run(wanted: &args::Plan) -> Result<ExitCode, Failure> {
     let (file, shop) = read(&wanted.common)?;
     let reference = Reference::embedded();
-    known(&wanted.without, reference)?;
-    let wishes = Wishes { rungs: Some(usize::from(wanted.rungs)), without: wanted.without.clone(), budget: wanted.budget };
+    let wishes = Wishes { rungs: Some(usize::from(wanted.rungs)), without: meant(&wanted.without, reference)?, budget: wanted.budget };
     let plan = match plan(&shop, reference, &wishes) {
         Ok(plan) => plan,
         Err(PlanError::Shop(found)) => return Err(Failure::File(file, found)),
@@ -34,15 +33,14 @@ pub fn run(wanted: &args::Plan) -> Result<ExitCode, Failure> {
     Ok(ExitCode::SUCCESS)
 }
 
-fn known(without: &[String], reference: &Reference) -> Result<(), Failure> {
-    let is_known = |word: &&String| reference.fluid(word).is_none() && reference.class(word).is_none();
-    match without.iter().find(is_known) {
-        None => Ok(()),
-        Some(word) => {
-            let mend = did_you_mean(word, reference.fluids.keys().chain(reference.classes.keys()).map(String::as_str));
-            Err(Failure::Said(format!("`{word}` is neither a fluid nor a class of fluids. {mend}")))
-        }
-    }
+/// The fluids and classes meant by these words.
+fn meant(words: &[String], reference: &Reference) -> Result<Vec<String>, Failure> {
+    let known = || reference.fluids.keys().chain(reference.classes.keys()).map(String::as_str);
+    let one = |word: &String| {
+        let unknown = || Failure::Said(format!("`{word}` is neither a fluid nor a class of fluids. {}", did_you_mean(word, known())));
+        reference.meant(word, known()).map(ToOwned::to_owned).ok_or_else(unknown)
+    };
+    words.iter().map(one).collect()
 }
 
 /// The plan on its way to the terminal.
@@ -87,8 +85,8 @@ impl Page<'_> {
             lines.push("  Nothing: what stands in the cupboard serves all it can.".to_owned());
         }
         lines.extend(self.report.ladder.iter().map(|rung| self.rung(rung)));
-        let legend = "The bar is the share of all that could be served. A rung keeps its place in the stated share of 500 draws \
-                      of weights, prices and grades.";
+        let legend = "The bar is the share of all that could be served; the order goes by that, and by price only among equals. A rung \
+                      keeps its place in the stated share of 500 draws of weights, prices and grades.";
         lines.push(dim(&paragraph(legend, "  ", "  ")));
         lines.join("\n")
     }
@@ -140,7 +138,7 @@ impl Page<'_> {
                 None => groups.push((whole, vec![part])),
             }
         }
-        let words = groups.iter().map(|(whole, parts)| format!("{whole}: {}", parts.join(", ")));
+        let words = groups.iter().map(|(whole, parts)| format!("{whole}: {}", few(parts)));
         words.collect::<Vec<_>>().join("; ")
     }
 
@@ -148,13 +146,14 @@ impl Page<'_> {
         let best = self.report.budget.as_ref()?;
         let currency = &self.report.shop.currency;
         let share = self.plan.served(best.total) * 100.0;
-        let names: Vec<String> = best.fluids.iter().map(|key| self.plan.reference.name_of(key)).collect();
+        let named = |(key, pack): (&String, &String)| format!("{} {pack}", self.plan.reference.name_of(key));
+        let names: Vec<String> = best.fluids.iter().zip(&best.packs).map(named).collect();
         let proof = if best.gap > 0.0 { format!(" Proven to within {:.1} %.", best.gap * 100.0) } else { String::new() };
         let text = if names.is_empty() {
             format!("For {:.2} {currency} nothing on the list can be bought that serves more.", best.budget)
         } else {
             format!(
-                "For {:.2} {currency} the best set is: {}. It costs {:.2} and serves {share:.0} %.{proof}",
+                "For {:.2} {currency} the best set is: {}. It costs {:.2} and serves {share:.0} %.{proof} What follows counts on it.",
                 best.budget,
                 names.join("; "),
                 best.cost
@@ -190,6 +189,9 @@ impl Page<'_> {
             table.add_row(cells);
         }
         let mut lines = vec![heading(&format!("Lubrication chart: {machine}")), lines_of(&mut table)];
+        if !wide {
+            lines.extend(ways(self.report.chart.iter().filter(|row| row.machine == machine && row.fluid.is_some())));
+        }
         lines.extend(minds(self.report.chart.iter().filter(|row| row.machine == machine).map(|row: &ChartRow| (&row.point, &row.mind))));
         lines.join("\n")
     }
@@ -277,6 +279,27 @@ pub fn several(number: usize, thing: &str) -> String {
     }
 }
 
+/// The first names of a list, and how many more there are.
+fn few(names: &[&str]) -> String {
+    const NAMED: usize = 7;
+    if names.len() <= NAMED + 1 {
+        return names.join(", ");
+    }
+    format!("{} and {} more", names[..NAMED].join(", "), names.len() - NAMED)
+}
+
+/// How things are put there, each way once, where the table has no room for it.
+fn ways<'a>(rows: impl Iterator<Item = &'a ChartRow>) -> Vec<String> {
+    let mut ways: Vec<(&str, Vec<&str>)> = Vec::new();
+    for row in rows {
+        match ways.iter_mut().find(|(how, _)| *how == row.how) {
+            Some((_, points)) => points.push(&row.point),
+            None => ways.push((&row.how, vec![&row.point])),
+        }
+    }
+    ways.iter().map(|(how, points)| dim(&paragraph(&format!("{}: {how}.", few(points)), "  ", "    "))).collect()
+}
+
 /// What to mind, each sentence once, with the places it concerns.
 fn minds<'a>(rows: impl Iterator<Item = (&'a String, &'a Vec<String>)>) -> Vec<String> {
     let mut said: Vec<(&str, Vec<&str>)> = Vec::new();
@@ -294,27 +317,14 @@ fn minds<'a>(rows: impl Iterator<Item = (&'a String, &'a Vec<String>)>) -> Vec<S
 /// An amount as it is measured out at the bench: drops, millilitres, grams.
 fn amount(dose: Dose, units: System) -> String {
     const DROP_ML: f64 = 0.04;
-    const MANY_DROPS: f64 = 10.0;
-    const ML_PER_US_FL_OZ: f64 = 29.5735;
-    const G_PER_OZ: f64 = 28.3495;
-    let number = |value: f64| show_number(value, Digits::Significant(2));
-    let (unit, inch) = match dose.unit {
-        DoseUnit::Millilitre => {
-            let drops = (dose.likely / DROP_ML).round().max(1.0);
-            if drops <= MANY_DROPS {
-                return if drops > 1.0 { format!("{drops} drops") } else { "1 drop".to_owned() };
-            }
-            ("mL", Some((ML_PER_US_FL_OZ, "fl oz(US)")))
-        }
-        DoseUnit::Gram => ("g", Some((G_PER_OZ, "oz"))),
-        DoseUnit::Metre => ("m", None),
-        DoseUnit::Piece => ("pieces", None),
-    };
-    let metric = format!("{} {unit}", number(dose.likely));
-    match (units, inch) {
-        (System::Inch, Some((per, unit))) => format!("{} {unit}", number(dose.likely / per)),
-        (System::Both, Some((per, unit))) => format!("{metric} ({} {unit})", number(dose.likely / per)),
-        _ => metric,
+    const MANY_DROPS: f64 = 30.0;
+    const SMEAR_G: f64 = 0.3;
+    const PEA_G: f64 = 1.5;
+    match dose.unit {
+        DoseUnit::Millilitre if dose.likely <= MANY_DROPS * DROP_ML => several_of((dose.likely / DROP_ML).round().max(1.0), "drop"),
+        DoseUnit::Gram if dose.likely < SMEAR_G => "a smear".to_owned(),
+        DoseUnit::Gram if dose.likely < PEA_G => "a pea".to_owned(),
+        _ => dose.amount().show(units),
     }
 }
 
@@ -347,11 +357,11 @@ fn every(every: &EveryRow) -> String {
     let hours = every.running_hours.map(|hours| format!("{} h", show_number(hours, Digits::Significant(2))));
     let days = every.days.map(calendar);
     match (&every.words, hours, days) {
-        (Some(words), Some(hours), _) => format!("{words}, each {hours}"),
+        (Some(words), Some(hours), _) => format!("{words} and every {hours}"),
         (Some(words), None, _) => words.clone(),
-        (None, Some(hours), Some(days)) => format!("each {hours} or {days}"),
-        (None, Some(hours), None) => format!("each {hours}"),
-        (None, None, Some(days)) => format!("each {days}"),
+        (None, Some(hours), Some(days)) => format!("every {hours} or {days}"),
+        (None, Some(hours), None) => format!("every {hours}"),
+        (None, None, Some(days)) => format!("every {days}"),
         (None, None, None) => String::new(),
     }
 }

@@ -1,5 +1,6 @@
 //! Showing what is wrong with a shop file: the line, the word, the way out.
 
+use annotate_snippets::renderer::DecorStyle;
 use annotate_snippets::{AnnotationKind, Group, Level, Renderer, Snippet};
 use shop::Problem;
 
@@ -12,7 +13,7 @@ const LONGEST_SHOWN: usize = 400;
 /// All problems, one after the other.
 pub fn render(file: &ShopFile, found: &[Problem]) -> String {
     let text = file.text();
-    let renderer = Renderer::styled().term_width(style::width());
+    let renderer = Renderer::styled().decor_style(DecorStyle::Unicode).term_width(style::width());
     let groups: Vec<Group<'_>> = found.iter().map(|problem| group(file, &text, problem)).collect();
     let count = match found.len() {
         1 => "1 problem".to_owned(),

@@ -81,6 +81,13 @@ fn show(account: &Why, reference: &Reference) {
         let source = source(reference, &finding.source);
         anstream::println!("{}", paragraph(&format!("because {} [{source}]", finding.why), "    ", "    "));
     }
+    let cited = sources_of_working(account, reference);
+    if !cited.is_empty() {
+        anstream::println!("\n{}", heading("Sources of the working"));
+        for line in cited {
+            anstream::println!("{}", paragraph(&line, "  ", "    "));
+        }
+    }
     for text in &account.mind {
         anstream::println!("\n{}", paragraph(text, "Mind: ", "      "));
     }
@@ -120,6 +127,18 @@ fn side_by_side(verdicts: &[Verdict]) -> String {
         table.add_row(row);
     }
     lines(&mut table)
+}
+
+/// The full names of the sources that the working cites by key.
+fn sources_of_working(account: &Why, reference: &Reference) -> Vec<String> {
+    let mut keys: Vec<&str> = Vec::new();
+    for line in &account.working {
+        let Some((_, key)) = line.trim_end_matches(']').rsplit_once('[') else { continue };
+        if !keys.contains(&key) {
+            keys.push(key);
+        }
+    }
+    keys.into_iter().map(|key| format!("{key}: {}", source(reference, key))).collect()
 }
 
 fn source(reference: &Reference, key: &str) -> String {

@@ -34,7 +34,7 @@ const RULES: &[Rule] = &[
         about: "flammable",
         concerns: |fluid, _| fluid.flash.as_ref().is_some_and(|flash| flash.value.base() <= FLAMMABLE_K),
         text: "Vapour is heavier than air and runs along the floor: no flame, heater, spark or hot work within 6 m of an open can; \
-               shut the can at once; keep what you have below five litres outside a metal cupboard.",
+               shut the can at once; at most five litres may stand loose, more belongs in a metal cupboard.",
         source: "common-practice",
     },
     Rule {

@@ -143,6 +143,8 @@ pub enum Gives {
     Viscosity(KinematicViscosity, Temperature),
     /// A temperature.
     Temperature(Temperature),
+    /// The temperature at which it no longer flows.
+    Pour(Temperature),
     /// A length.
     Length(Length),
     /// A stress.
@@ -157,6 +159,7 @@ impl Gives {
             Self::Text(text) => text.to_string(),
             Self::Viscosity(nu, at) => format!("{} at {}", show(*nu, units), show(*at, units)),
             Self::Temperature(at) => show(*at, units),
+            Self::Pour(at) => format!("stiffens at {}", show(*at, units)),
             Self::Length(length) => show(*length, units),
             Self::Pressure(pressure) => show(*pressure, units),
         }
@@ -187,17 +190,7 @@ impl Demand {
     pub fn judge(&self, fluid: &Fluid, reference: &Reference) -> Option<Judged> {
         let judged = |grade, given| Some(Judged { grade, given });
         match &self.test {
-            Test::Class { right, will_do } => {
-                let is_one_of = |words: &[Cow<'static, str>]| words.iter().any(|word| fluid.is(word));
-                let grade = if is_one_of(right) {
-                    Grade::Right
-                } else if is_one_of(will_do) {
-                    Grade::WillDo
-                } else {
-                    Grade::Wrong
-                };
-                judged(grade, text(reference.class_name(fluid)))
-            }
+            Test::Class { right, will_do } => judged(class_grade(fluid, right, will_do), text(reference.class_name(fluid))),
             Test::Form { oil, grease, dry } => match fluid.form {
                 Form::Oil => judged(*oil, text("an oil")),
                 Form::Grease => judged(*grease, text("a grease")),
@@ -288,6 +281,15 @@ impl Demand {
     }
 }
 
+/// The fluid's own key decides first, then its classes, the main one before the others.
+fn class_grade(fluid: &Fluid, right: &[Cow<'static, str>], will_do: &[Cow<'static, str>]) -> Grade {
+    let grade_of = |name: &String| {
+        let named = |words: &[Cow<'static, str>]| words.iter().any(|word| word == name);
+        named(right).then_some(Grade::Right).or_else(|| named(will_do).then_some(Grade::WillDo))
+    };
+    std::iter::once(&fluid.key).chain(&fluid.classes).find_map(grade_of).unwrap_or(Grade::Wrong)
+}
+
 fn step(right: bool, will_do: bool, otherwise: Grade) -> Grade {
     if right {
         Grade::Right
@@ -339,8 +341,7 @@ fn flows(fluid: &Fluid, at: Temperature, limit: KinematicViscosity) -> Option<Ju
     }
     let pour = fluid.oil.as_ref()?.pour;
     if at.base() < pour.base() + SPARE_ABOVE_POUR_K {
-        let given = text(format!("stiffens at {}", show(pour, System::Metric)));
-        return Some(Judged { grade: Grade::Wrong, given });
+        return Some(Judged { grade: Grade::Wrong, given: Gives::Pour(pour) });
     }
     let nu = viscosity(fluid, at)?;
     Some(Judged { grade: step(nu <= limit * GRADE_BAND, nu <= limit * SLOW, Grade::Wrong), given: Gives::Viscosity(nu, at) })

@@ -8,7 +8,7 @@ use crate::ladder::{self, Candidate, Instance, Task};
 use crate::need::Need;
 use crate::needs::{Working, count, needs};
 use crate::season::{Season, seasons};
-use crate::use_rate::{Choice, best_pack, yearly_use};
+use crate::use_rate::{Choice, best_pack, cheapest_pack, choices, yearly_use};
 use crate::verdict::{Grade, grade};
 
 /// What the user asks of a plan beside the shop itself.
@@ -73,6 +73,8 @@ pub struct Weighed<'a> {
     pub grades: Vec<Grade>,
     /// The pack to buy; none for what is there for nothing.
     pub choice: Option<Choice<'a>>,
+    /// The cheapest pack that lasts a year, or the pack to buy where none does.
+    pub frugal: Option<Choice<'a>>,
     /// It stands in the cupboard.
     pub owned: bool,
     /// It may be bought and used.
@@ -91,9 +93,14 @@ pub fn plan<'a>(shop: &'a Shop, reference: &'a Reference, wishes: &Wishes) -> Re
     let effort = ladder::Effort { nodes: NODES, time: None };
     let options = ladder::Options { rungs: wishes.rungs.unwrap_or(RUNGS), effort, ..ladder::Options::default() };
     let ladder = ladder::climb(&instance, &options)?;
-    let within_budget = wishes.budget.map(|budget| ladder::best_within(&instance, budget, &options)).transpose()?;
+    let within_budget = wishes.budget.map(|budget| ladder::best_within(&frugal(instance, &fluids), budget, &options)).transpose()?;
     let mut kept: Vec<usize> = (0..fluids.len()).filter(|place| fluids[*place].allowed && fluids[*place].has_already()).collect();
-    kept.extend(ladder.rungs.iter().map(|rung| rung.fluid));
+    // With a sum of money the plan is what the sum buys; without one it is the ladder.
+    let bought: Vec<usize> = match &within_budget {
+        Some(best) => best.set.clone(),
+        None => ladder.rungs.iter().map(|rung| rung.fluid).collect(),
+    };
+    kept.extend(bought.into_iter().filter(|place| !fluids[*place].has_already()));
     let servings = serve(&needs, &fluids, &kept);
     let seasons = seasons(&needs, &fluids, reference);
     Ok(Plan { shop, reference, needs, fluids, ladder, tasks, within_budget, budget: wishes.budget, kept, servings, seasons })
@@ -115,10 +122,11 @@ fn weigh<'a>(shop: &Shop, reference: &'a Reference, needs: &[Need], without: &[S
         .map(|fluid| {
             let grades: Vec<Grade> = needs.iter().map(|need| grade(need, fluid, reference)).collect();
             let doses = yearly_use(fluid, needs, |place| grades[place]);
-            let choice = best_pack(fluid, &doses, &shop.currency, reference);
-            let owned = shop.pots.iter().any(|pot| pot.fluid == fluid.key);
+            let choices = choices(fluid, &doses, &shop.currency, reference);
+            let (choice, frugal) = (best_pack(&choices), cheapest_pack(&choices));
+            let owned = shop.pots.iter().any(|pot| pot.fluid == fluid.key && !pot.is_empty());
             let allowed = fluid.barred.is_none() && !refused(fluid) && (owned || fluid.always_there || choice.is_some());
-            Weighed { fluid, grades, choice, owned, allowed }
+            Weighed { fluid, grades, choice, frugal, owned, allowed }
         })
         .collect()
 }
@@ -150,6 +158,14 @@ fn instance(fluids: &[Weighed<'_>], needs: &[Need], tasks: &[Vec<usize>]) -> Ins
         steps: steps.iter().map(|need| step(*need)).collect(),
     });
     Instance { fluids: candidates.collect(), jobs: jobs.collect() }
+}
+
+/// The same choice at the price of the smallest outlay that lasts a year: what counts when money is short.
+fn frugal(mut instance: Instance, fluids: &[Weighed<'_>]) -> Instance {
+    for (candidate, weighed) in instance.fluids.iter_mut().zip(fluids) {
+        candidate.price = weighed.frugal.map_or(0.0, |choice| choice.price);
+    }
+    instance
 }
 
 impl Plan<'_> {

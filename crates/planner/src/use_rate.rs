@@ -64,22 +64,30 @@ pub struct Choice<'r> {
     pub packs_a_year: f64,
 }
 
+/// The packs of a fluid with what each costs, in the money asked for.
+#[must_use]
+pub fn choices<'r>(fluid: &'r Fluid, doses: &[(Amount, f64)], currency: &str, reference: &Reference) -> Vec<Choice<'r>> {
+    let shelf_years = fluid.shelf.opened.base() / SECONDS_A_YEAR;
+    let choice = |pack: &'r reference::fluid::Pack| {
+        let price = converted(pack.price, &pack.currency, currency, reference)?;
+        let packs_a_year: f64 = doses.iter().map(|(dose, times)| times * of_pack(*dose, pack.size, fluid)).sum();
+        Some(Choice { pack, price, yearly_cost: price * packs_a_year.max(1.0 / shelf_years), packs_a_year })
+    };
+    fluid.packs.iter().filter_map(choice).collect()
+}
+
 /// The pack with the least yearly cost; the cheaper of equals, so that a beginner is not sent for a drum.
 #[must_use]
-pub fn best_pack<'r>(fluid: &'r Fluid, doses: &[(Amount, f64)], currency: &str, reference: &Reference) -> Option<Choice<'r>> {
-    let shelf_years = fluid.shelf.opened.base() / SECONDS_A_YEAR;
-    let mut best: Option<Choice<'r>> = None;
-    for pack in &fluid.packs {
-        let Some(price) = converted(pack.price, &pack.currency, currency, reference) else { continue };
-        let packs_a_year: f64 = doses.iter().map(|(dose, times)| times * of_pack(*dose, pack.size, fluid)).sum();
-        let yearly_cost = price * packs_a_year.max(1.0 / shelf_years);
-        let choice = Choice { pack, price, yearly_cost, packs_a_year };
-        let better = best.is_none_or(|best| (choice.yearly_cost, choice.price) < (best.yearly_cost, best.price));
-        if better {
-            best = Some(choice);
-        }
-    }
-    best
+pub fn best_pack<'r>(choices: &[Choice<'r>]) -> Option<Choice<'r>> {
+    let by_cost = |a: &&Choice<'_>, b: &&Choice<'_>| a.yearly_cost.total_cmp(&b.yearly_cost).then(a.price.total_cmp(&b.price));
+    choices.iter().min_by(by_cost).copied()
+}
+
+/// The cheapest pack that lasts a year, or the best where none does.
+#[must_use]
+pub fn cheapest_pack<'r>(choices: &[Choice<'r>]) -> Option<Choice<'r>> {
+    let lasting = choices.iter().filter(|choice| choice.packs_a_year <= 1.0);
+    lasting.min_by(|a, b| a.price.total_cmp(&b.price)).copied().or_else(|| best_pack(choices))
 }
 
 /// An amount of money in another currency, at the rough rates of the data.

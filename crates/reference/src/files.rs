@@ -25,6 +25,7 @@ pub const FILES: &[DataFile<'static>] = embed![
     "storage.toml",
     "currencies.toml",
     "climates.toml",
+    "synonyms.toml",
     "consequences.toml",
     "frequencies.toml",
     "fluids/oils.toml",

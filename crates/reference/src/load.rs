@@ -10,7 +10,8 @@ use crate::practice::{
 use crate::storage::{StorageGroup, StoragePair};
 use crate::thickener::ThickenerPair;
 use crate::{
-    BearingMaterial, Class, Climate, Currency, DataError, DataFile, Fluid, Material, Reference, Source, Template, Thickener, Weight,
+    BearingMaterial, Class, Climate, Currency, DataError, DataFile, Fluid, Material, Reference, Source, Synonym, Template, Thickener,
+    Weight,
 };
 
 /// One shape of file: the tables it may hold, each a list of rows.
@@ -42,6 +43,7 @@ shape!(SealingRows { rows: Sealing = "sealing", refusals: Refusal = "refusal" })
 shape!(LockingRows { rows: Locking = "locking", curves: Curve = "curve", metals: MetalFactor = "metal" });
 shape!(Currencies { rows: Currency = "currency" });
 shape!(Climates { rows: Climate = "climate" });
+shape!(Synonyms { rows: Synonym = "synonym" });
 shape!(Weights { rows: Weight = "weight" });
 
 impl Reference {
@@ -77,6 +79,7 @@ impl Reference {
                 add(&mut self.storage_groups, "storage groups", table.rows, |row| &row.key)
             }
             "currencies.toml" => add(&mut self.currencies, "currencies", rows::<Currencies>(file)?.rows, |row| &row.code),
+            "synonyms.toml" => add(&mut self.synonyms, "synonyms", rows::<Synonyms>(file)?.rows, |row| &row.word),
             "climates.toml" => add(&mut self.climates, "climates", rows::<Climates>(file)?.rows, |row| &row.key),
             "consequences.toml" => add(&mut self.consequences, "consequences", rows::<Weights>(file)?.rows, |row| &row.key),
             "frequencies.toml" => add(&mut self.frequencies, "frequencies", rows::<Weights>(file)?.rows, |row| &row.key),

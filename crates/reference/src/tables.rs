@@ -11,8 +11,8 @@ use crate::practice::{
 use crate::storage::{StorageGroup, StoragePair};
 use crate::thickener::ThickenerPair;
 use crate::{
-    Apart, BearingMaterial, Class, Climate, Compatibility, Currency, FILES, Fluid, Material, Operation, Source, SourceKey, Template,
-    Thickener, Weight,
+    Apart, BearingMaterial, Class, Climate, Compatibility, Currency, FILES, Fluid, Material, Operation, Source, SourceKey, Synonym,
+    Template, Thickener, Weight,
 };
 
 /// The data of the trade. Tables keep the order of their files, which is the order in which ties are broken.
@@ -67,6 +67,8 @@ pub struct Reference {
     pub currencies: IndexMap<String, Currency>,
     /// Climates; the first is the one taken when none is given.
     pub climates: IndexMap<String, Climate>,
+    /// What else people call things.
+    pub synonyms: IndexMap<String, Synonym>,
     /// What happens to whoever goes without.
     pub consequences: IndexMap<String, Weight>,
     /// How often a need arises.

@@ -60,8 +60,8 @@ fn written(field: &Field, section: &mut Section<'_>, reference: &Reference, prob
         let mut at = None;
         for said in section.words(field.name, problems) {
             at.get_or_insert(said.at.clone());
-            if known.contains(&said.value.as_str()) {
-                all.push(said.value);
+            if let Some(meant) = reference.meant(&said.value, known.iter().copied()) {
+                all.push(meant.to_owned());
             } else {
                 problems.add(
                     said.at,
@@ -129,10 +129,11 @@ fn shown(field: &Field, answer: &Answer) -> String {
 
 /// A material's key.
 pub(crate) fn material(said: Said<String>, reference: &Reference, problems: &mut Problems) -> Option<String> {
-    if reference.material(&said.value).is_some() {
-        return Some(said.value);
+    let known = || reference.materials.keys().map(String::as_str);
+    if let Some(meant) = reference.meant(&said.value, known()) {
+        return Some(meant.to_owned());
     }
-    let mend = did_you_mean(&said.value, reference.materials.keys().map(String::as_str));
+    let mend = did_you_mean(&said.value, known());
     problems.add(said.at, format!("`{}` is not a material known here", said.value), mend);
     None
 }

@@ -97,10 +97,10 @@ impl Machine {
 
 fn read_template<'r>(section: &mut Section<'_>, reference: &'r Reference, problems: &mut Problems) -> Option<&'r Template> {
     let said = section.text("template", problems)?;
-    let found = reference.template(&said.value);
+    let known = || reference.templates.keys().map(String::as_str);
+    let found = reference.meant(&said.value, known()).and_then(|meant| reference.template(meant));
     if found.is_none() {
-        let known = reference.templates.keys().map(String::as_str);
-        problems.add(said.at, format!("`{}` is not a template known here", said.value), did_you_mean(&said.value, known));
+        problems.add(said.at, format!("`{}` is not a template known here", said.value), did_you_mean(&said.value, known()));
     }
     found
 }

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use reference::{Reference, TemplatePoint};
-use units::{KinematicViscosity, Time, Usage};
+use units::{KinematicViscosity, Quantity, Time, Usage};
 
 use crate::answers::{Source, read_answers};
 use crate::assumption::Assumptions;
@@ -156,6 +156,9 @@ pub struct Maker {
     pub at: Span,
 }
 
+/// No maker asks for oil more often than this.
+const LEAST_INTERVAL_S: f64 = 3600.0;
+
 impl Maker {
     fn read(mut section: Section<'_>, reference: &Reference, problems: &mut Problems) -> Self {
         let maker = Self {
@@ -172,6 +175,13 @@ impl Maker {
                 "Give `use` (fluids or classes), `viscosity` (such as `ISO VG 32`) or `every` (such as `500 h`).",
             );
         }
+        if maker.every.is_some_and(|every| every.base() < LEAST_INTERVAL_S) {
+            problems.add(
+                maker.at.clone(),
+                "the maker's interval is less than an hour",
+                "Give `every` in hours of running, such as `500 h`.",
+            );
+        }
         section.close(problems);
         maker
     }
@@ -179,11 +189,11 @@ impl Maker {
 
 /// A fluid's key or a class's key.
 pub(crate) fn fluid_or_class(said: Said<String>, reference: &Reference, problems: &mut Problems) -> Option<String> {
-    if reference.fluid(&said.value).is_some() || reference.class(&said.value).is_some() {
-        return Some(said.value);
+    let known = || reference.fluids.keys().chain(reference.classes.keys()).map(String::as_str);
+    if let Some(meant) = reference.meant(&said.value, known()) {
+        return Some(meant.to_owned());
     }
-    let known = reference.fluids.keys().chain(reference.classes.keys()).map(String::as_str);
-    problems.add(said.at, format!("`{}` is neither a fluid nor a class of fluids", said.value), did_you_mean(&said.value, known));
+    problems.add(said.at, format!("`{}` is neither a fluid nor a class of fluids", said.value), did_you_mean(&said.value, known()));
     None
 }
 

@@ -65,6 +65,9 @@ impl Heating {
     }
 }
 
+/// Nobody works in less air.
+const LEAST_VOLUME_M3: f64 = 2.0;
+
 impl Room {
     /// Reads `[room]`; what is not said is supposed and listed.
     pub(crate) fn read(section: Option<Section<'_>>, reference: &Reference, assumed: &mut Assumptions, problems: &mut Problems) -> Self {
@@ -106,6 +109,10 @@ impl Room {
             attached_to_house: flag(&mut section, "attached_to_house", assumed, problems),
             low_odour: flag(&mut section, "low_odour", assumed, problems),
         };
+        if room.volume.base() < LEAST_VOLUME_M3 {
+            let what = format!("the room's volume is {}, less than a cupboard's", show(room.volume, System::Metric));
+            problems.add(section.at.clone(), what, "Multiply its length, width and height: `volume = \"30 m3\"`.");
+        }
         section.close(problems);
         room
     }

@@ -2,7 +2,7 @@
 
 use indexmap::IndexMap;
 use reference::Reference;
-use units::{Amount, Frequency, System};
+use units::{Amount, Frequency, Quantity, System};
 
 use crate::answers::{Source, read_answers};
 use crate::assumption::Assumptions;
@@ -46,7 +46,8 @@ impl Job {
             }
             return None;
         };
-        let Some(kind) = kinds.iter().find(|kind| kind.name == said.value).copied() else {
+        let meant = reference.meant(&said.value, kinds.iter().map(|kind| kind.name));
+        let Some(kind) = kinds.iter().find(|kind| Some(kind.name) == meant).copied() else {
             problems.add(
                 said.at,
                 format!("`{}` is not a kind of job", said.value),
@@ -111,23 +112,36 @@ pub struct Pot {
 }
 
 impl Pot {
+    /// Whether nothing is left in it.
+    #[must_use]
+    pub fn is_empty(&self) -> bool {
+        match self.left {
+            None => false,
+            Some(Amount::Volume(left)) => left.base() <= 0.0,
+            Some(Amount::Mass(left)) => left.base() <= 0.0,
+            Some(Amount::Length(left)) => left.base() <= 0.0,
+            Some(Amount::Pieces(left)) => left <= 0.0,
+        }
+    }
+
     /// Reads one `[[pot]]`.
     pub(crate) fn read(mut section: Section<'_>, reference: &Reference, problems: &mut Problems) -> Option<Self> {
         let fluid = section.text("fluid", problems);
         if fluid.is_none() && !section.has("fluid") {
             problems.add(section.at.clone(), "a pot has no `fluid`", "Name what is in it, such as `fluid = \"slideway-68\"`.");
         }
-        let fluid = fluid.filter(|said| {
-            let known = reference.fluid(&said.value).is_some();
-            if !known {
-                let mend = did_you_mean(&said.value, reference.fluids.keys().map(String::as_str));
-                problems.add(said.at.clone(), format!("`{}` is not a fluid known here", said.value), mend);
+        let known = || reference.fluids.keys().map(String::as_str);
+        let fluid = fluid.and_then(|said| {
+            let meant = reference.meant(&said.value, known()).map(ToOwned::to_owned);
+            if meant.is_none() {
+                let mend = did_you_mean(&said.value, known());
+                problems.add(said.at, format!("`{}` is not a fluid known here", said.value), mend);
             }
-            known
+            meant
         });
         let left = section.amount("left", problems).map(|said| said.value);
         let opened = section.date("opened", problems).map(|said| said.value);
         section.close(problems);
-        Some(Self { fluid: fluid?.value, left, opened })
+        Some(Self { fluid: fluid?, left, opened })
     }
 }

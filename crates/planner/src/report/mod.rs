@@ -29,7 +29,7 @@ impl Plan<'_> {
             assumptions: self.assumptions(),
             needs: self.needs.iter().map(|need| self.need_row(need, units)).collect(),
             ladder: (0..self.ladder.rungs.len()).map(|rung| self.rung_row(rung, units)).collect(),
-            budget: self.budget_row(),
+            budget: self.budget_row(units),
             chart: self.servings.iter().filter(points).filter_map(|serving| self.chart_row(serving)).collect(),
             work: self.work_rows(),
             use_a_year: self.uses(units),
@@ -119,16 +119,25 @@ impl Plan<'_> {
         let fluid = &self.fluids[rung.fluid];
         (0..self.needs.len()).filter(move |need| {
             let best = before.iter().map(|fluid| self.fluids[*fluid].grades[*need]).min();
-            self.needs[*need].nothing.is_none() && best == Some(Grade::WillDo) && fluid.grades[*need] == Grade::Right
+            let need_of = &self.needs[*need];
+            let served = || {
+                self.tasks
+                    .iter()
+                    .filter(|steps| steps.contains(need))
+                    .flatten()
+                    .all(|step| before.iter().any(|fluid| self.fluids[*fluid].grades[*step].serves()))
+            };
+            need_of.nothing.is_none() && best == Some(Grade::WillDo) && fluid.grades[*need] == Grade::Right && served()
         })
     }
 
-    fn budget_row(&self) -> Option<BudgetRow> {
+    fn budget_row(&self, units: System) -> Option<BudgetRow> {
         let best = self.within_budget.as_ref()?;
         let bought = best.set.iter().map(|place| &self.fluids[*place]).filter(|weighed| !weighed.has_already());
         Some(BudgetRow {
             budget: self.budget?,
-            cost: cents(bought.clone().filter_map(|weighed| Some(weighed.choice?.price)).sum()),
+            cost: cents(bought.clone().filter_map(|weighed| Some(weighed.frugal?.price)).sum()),
+            packs: bought.clone().map(|weighed| weighed.frugal.map_or_else(String::new, |choice| choice.pack.size.show(units))).collect(),
             fluids: bought.map(|weighed| weighed.fluid.key.clone()).collect(),
             total: round(best.value),
             gap: round(best.gap),

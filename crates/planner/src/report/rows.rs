@@ -191,6 +191,8 @@ pub struct BudgetRow {
     pub cost: f64,
     /// Keys of its fluids.
     pub fluids: Vec<String>,
+    /// The pack of each.
+    pub packs: Vec<String>,
     /// Weight it serves.
     pub total: f64,
     /// What it may still fall short of; 0 when it is proven.

@@ -39,7 +39,7 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, _r: &mut R) -> Result<Vec<Ta
         return Ok(task(vec![Step::refused("lock", row.why.clone()).spares(metals)]));
     }
     let mut steps = vec![degrease(bench, metals, Dose::ml(2.0 * pieces), true)];
-    if bench.any_is(metals, "passive-metals") {
+    if bench.all_are(metals, "passive-metals") {
         steps.push(activate(pieces));
     }
     let lock = Step::new("lock", "one ring of drops where the nut will sit; in a blind hole to its bottom")

@@ -39,13 +39,17 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
     const FLUNG_M_PER_S: f64 = 2.5;
     /// Thinner oil than this at work runs off the teeth, mm²/s; less where they turn quickly. *Common practice.*
     const CLINGS: f64 = 80.0;
+    /// What a brush puts on at the least, g; *common practice*.
+    const LEAST_GREASE_G: f64 = 1.0;
     let answers = spot.answers();
     let (module, face, teeth) = (answers.quantity(&MODULE), answers.quantity(&FACE), answers.number(&TEETH));
     let speed = pitch_line_speed(r, module * teeth, answers.quantity(&SPEED));
     let flanks = slide_area(r, face, module * HEIGHT, FLANKS * teeth * answers.number(&GEARS));
     let film = 1e6 * film_dose(r, flanks, micrometres(FILM_UM)).base();
     let quick = (speed.base() / LEAST_SPEED).max(1.0).sqrt();
-    let asking = Asking::new(Consequence::SlowsOrDirties, Interval::running(8.0, 90.0))
+    // Shut in, the grease stays for a season; open, it is flung off and fouled within days.
+    let interval = if spot.guarded() { Interval::running(200.0, 365.0) } else { Interval::running(8.0, 90.0) };
+    let asking = Asking::new(Consequence::SlowsOrDirties, interval)
         .nature(Nature { speed, rise: 5.0, ..Nature::default() })
         .classes(
             &["tacky-oil", "slideway-oil", "gear-oil", "ep-grease", "lithium-grease", "moly-grease", "semi-fluid-grease"],
@@ -56,7 +60,7 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
         .thick_enough(spot, mm2_per_s(CLINGS / quick), "thin oil runs off teeth that no bath wets", "common-practice")
         .stiffness(spot, 0, 2)
         .dose(Form::Oil, Dose::about(film, DoseUnit::Millilitre))
-        .dose(Form::Grease, Dose::grams(GREASE_G_PER_ML * film))
+        .dose(Form::Grease, Dose::grams((GREASE_G_PER_ML * film).max(LEAST_GREASE_G)))
         .mind("A thin coat: what the gears fling off lands on the belt and the floor.", "common-practice");
     let asking = if spot.guarded() {
         asking.form(

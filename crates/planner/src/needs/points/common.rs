@@ -203,6 +203,11 @@ impl Asking {
         self
     }
 
+    /// A demand that only some points of the kind make.
+    pub fn demand_if(self, made: bool, what: &'static str, test: Test, why: impl Into<Cow<'static, str>>, source: &'static str) -> Self {
+        if made { self.demand(what, test, why, source) } else { self }
+    }
+
     /// Classes of fluid.
     pub fn classes(
         self,
@@ -310,6 +315,7 @@ pub(super) fn finish(spot: &Spot<'_>, asking: Asking, working: Option<formulas::
             });
         }
     }
+    let mute = nothing.is_some();
     let doses = with_dry(asking.doses, &demands);
     let rations: Vec<Ration> = doses
         .into_iter()
@@ -327,7 +333,7 @@ pub(super) fn finish(spot: &Spot<'_>, asking: Asking, working: Option<formulas::
         nothing,
         rations,
         how: How::Fitting(point.fitting),
-        mind: asking.mind,
+        mind: if mute { Vec::new() } else { asking.mind },
         working,
         at: point.at.clone(),
     }

@@ -87,13 +87,14 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
             "below the reference viscosity the balls touch the tracks; down to 0.4 of it antiwear additives help",
             "iso-281",
         )
-        .demand(
+        // A grease lets go only a little of its oil, so its thickness does not drag.
+        .demand_if(
+            !greased,
             "thin enough for its speed",
-            // A grease lets go only a little of its oil, so its thickness does not drag; a fitting for grease is not asked this.
             Test::NotThicker {
                 at: spot.usual(RISE_K),
-                right: nu_1 * if greased { f64::INFINITY } else { RATIO_FULL },
-                will_do: nu_1 * if greased { f64::INFINITY } else { 1.5 * RATIO_FULL },
+                right: nu_1 * RATIO_FULL,
+                will_do: nu_1 * 1.5 * RATIO_FULL,
                 else_grade: Grade::Wrong,
             },
             "from four times the reference viscosity on, thicker oil only heats the spindle",

@@ -7,7 +7,7 @@ use formulas::FormulaError;
 use formulas::gear::{EP_FROM, Mesh, force_speed_factor, gear_viscosity, pitch_line_speed, tangential_force};
 use formulas::working::Recorder;
 use reference::{Form, Trait};
-use shop::{Given, Kind};
+use shop::{Fitting, Given, Kind};
 use units::{AngularVelocity, Length, Power, Volume};
 
 use super::common::{Interval, mm2_per_s};
@@ -48,6 +48,7 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
     let asking = Asking::new(Consequence::StopsOrHarms, Interval::running(750.0, 365.0))
         .nature(Nature { clearance: Clearance::Oil, rise: RISE_K, enclosed: true, ..Nature::default() })
         .character(Character { bath: true, ..Character::default() })
+        .fitted(Fitting::Bath)
         .dose(Form::Oil, Dose::volume(answers.quantity(&VOLUME)))
         .mind("Change the first filling after 50 hours: it carries the running-in dirt.", "common-practice");
     if worm {

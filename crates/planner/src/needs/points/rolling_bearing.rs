@@ -103,9 +103,10 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
             "softer grease churns and runs out, stiffer grease does not feed",
             "astm-d217",
         )
-        .demand(
+        .demand_if(
+            speed_is_quick(factor),
             "no solids in a quick bearing",
-            Test::Without { traits: &[Trait::Molybdenum], else_grade: if speed_is_quick(factor) { Grade::Wrong } else { Grade::Right } },
+            Test::Without { traits: &[Trait::Molybdenum], else_grade: Grade::Wrong },
             "solids serve slow and shocked bearings; in a quick one they only wear the cage",
             "common-practice",
         )
