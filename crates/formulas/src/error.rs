@@ -90,6 +90,12 @@ pub enum FormulaError {
         /// What was written.
         text: String,
     },
+    /// A thread's name that cannot be read.
+    #[error("“{text}” is no thread; write it as M8, M8x1, 1/4-20, #10-32, 2 BA, 1/4 BSW or 1/4 BSF")]
+    UnreadableThread {
+        /// What was written.
+        text: String,
+    },
     /// Two values stand in the wrong order.
     #[error("{what} is {}; it must be less than {than}, {}", of(*value, unit), of(*limit, unit))]
     NotLess {

@@ -24,6 +24,8 @@ pub mod slideway;
 pub mod sources;
 pub mod steam;
 pub mod sump;
+pub mod thread;
+pub mod tightening;
 pub mod viscosity;
 pub mod viscosity_index;
 pub mod working;

@@ -77,3 +77,9 @@ pub fn cos(x: f64) -> f64 {
 pub fn tan(x: f64) -> f64 {
     x.tan()
 }
+
+/// The angle in radians whose tangent is `x`.
+#[must_use]
+pub fn atan(x: f64) -> f64 {
+    x.atan()
+}

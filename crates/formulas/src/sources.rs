@@ -87,4 +87,32 @@ sources! {
     LAME = "lame-1852";
     /// DIN 7190-1, interference fits: calculation and design rules for cylindrical press fits.
     DIN_7190 = "din-7190";
+    /// ISO 724, ISO general-purpose metric screw threads: basic dimensions.
+    ISO_724 = "iso-724";
+    /// ISO 965-1, ISO general-purpose metric screw threads: tolerances.
+    ISO_965 = "iso-965-1";
+    /// ISO 898-1, mechanical properties of fasteners: bolts, screws and studs.
+    ISO_898_1 = "iso-898-1";
+    /// ISO 898-7, mechanical properties of fasteners: torsional test and minimum torques.
+    ISO_898_7 = "iso-898-7";
+    /// ASME B1.1, unified inch screw threads.
+    ASME_B1_1 = "asme-b1-1";
+    /// BS 84, parallel screw threads of Whitworth form.
+    BS_84 = "bs-84";
+    /// BS 93, British Association screw threads.
+    BS_93 = "bs-93";
+    /// VDI 2230-1, systematic calculation of highly stressed bolted joints.
+    VDI_2230 = "vdi-2230-1";
+    /// ISO 16047, fasteners: torque and clamp force testing.
+    ISO_16047 = "iso-16047";
+    /// Shigley's *Mechanical Engineering Design*.
+    SHIGLEY = "shigley";
+    /// SAE J429, mechanical and material requirements for externally threaded fasteners.
+    SAE_J429 = "sae-j429";
+    /// ISO 3506-1, corrosion-resistant stainless steel fasteners.
+    ISO_3506 = "iso-3506-1";
+    /// ISO 10964, torque strength of anaerobic adhesives on threads.
+    ISO_10964 = "iso-10964";
+    /// Typical values of a class of product, from memory of many data sheets.
+    TYPICAL = "typical-from-memory";
 }

@@ -9,8 +9,12 @@ use std::path::Path;
 use formulas::Silent;
 use formulas::fit::{Class, limits, tolerance_unit};
 use formulas::interference::{Joint, Metal, Strength, assembly_temperature, contact_pressure, stresses};
+use formulas::thread::{Form, Thread, dimensions, proof_load};
+use formulas::tightening::grade;
 use units::{Length, Pressure, Temperature};
-use uom::si::length::{micrometer, millimeter};
+use uom::si::area::{square_inch, square_millimeter};
+use uom::si::force::newton;
+use uom::si::length::{inch, micrometer, millimeter};
 use uom::si::pressure::megapascal;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
@@ -170,4 +174,45 @@ fn assembly_temperature_file() {
         row.check("expected", found.get::<degree_celsius>())
     });
     none_wrong("thermal.csv", wrong);
+}
+
+#[test]
+fn metric_threads_file() {
+    let wrong = rows("metric_threads.csv").into_iter().filter_map(|row| {
+        let (size, pitch) = (row.number("major_diameter"), row.number("pitch_or_tpi"));
+        let inches = row.text("diameter_unit") == "in";
+        let thread = if inches { Thread::inch(Form::Unified, size, pitch) } else { Thread::metric(size, pitch) };
+        let found = dimensions(&mut Silent, &thread).unwrap();
+        let length = match row.text("quantity") {
+            "pitch_diameter_d2" | "pitch_diameter" => Some(found.pitch_diameter),
+            "minor_diameter_d1" | "minor_diameter" => Some(found.minor_diameter),
+            "root_diameter_d3" => Some(found.root_diameter),
+            "stress_area_As" => None,
+            other => panic!("no such quantity: {other}"),
+        };
+        let value = match (length, row.text("unit")) {
+            (Some(length), "mm") => length.get::<millimeter>(),
+            (Some(length), "in") => length.get::<inch>(),
+            (None, "mm2") => found.stress_area.get::<square_millimeter>(),
+            (None, "in2") => found.stress_area.get::<square_inch>(),
+            (_, other) => panic!("no such unit: {other}"),
+        };
+        // The name leads to the same thread as its figures.
+        let named: Thread = row.text("thread").parse().unwrap();
+        assert!((named.major - thread.major).abs() < Length::new::<micrometer>(0.1), "{}", row.text("thread"));
+        assert!((named.pitch - thread.pitch).abs() < Length::new::<micrometer>(0.1), "{}", row.text("thread"));
+        row.check("expected", value)
+    });
+    none_wrong("metric_threads.csv", wrong);
+}
+
+#[test]
+fn proof_load_file() {
+    let wrong = rows("proof_load.csv").into_iter().filter_map(|row| {
+        let thread = Thread::metric(row.number("d_mm"), row.number("pitch_mm"));
+        let class = grade(row.text("property_class"), thread.major).unwrap();
+        assert!((class.proof.get::<megapascal>() - row.number("proof_stress_MPa")).abs() < 1e-6, "{}", row.text("id"));
+        row.check("expected", proof_load(&mut Silent, &thread, class.proof).unwrap().get::<newton>())
+    });
+    none_wrong("proof_load.csv", wrong);
 }
