@@ -2,6 +2,8 @@
 
 #![expect(non_snake_case, reason = "symbols match the source")]
 
+mod ways;
+
 use core::f64::consts::PI;
 
 use units::{Area, KinematicViscosity, Length, Pressure, Range, Time, Velocity, Volume};
@@ -18,6 +20,10 @@ use crate::math::{max, min, sqrt};
 use crate::sources;
 use crate::working::{Caution, Recorder};
 use crate::{given, step};
+
+pub use ways::{
+    SlideOil, StickSlip, SurfaceCare, UPRIGHT_FILM_UM, Way, WearSurface, stick_slip, stick_slip_speed, surface_care, way_viscosity,
+};
 
 /// Film a slide is given at one oiling, µm.
 pub const WAY_FILM_UM: f64 = 25.0;
