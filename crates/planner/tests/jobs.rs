@@ -635,3 +635,16 @@ fn storing_longer_and_damper_wants_a_thicker_coat() {
     assert_eq!(stored(damp, "months = 6\nsliding = true", "soft-wax"), Grade::Wrong);
     assert_eq!(stored(damp, "months = 6\nsliding = true", "preservative-oil"), Grade::Right);
 }
+
+#[test]
+fn acid_stays_off_hard_steel_whatever_the_job() {
+    // Common practice, no source: acid makes hard and spring steel brittle.
+    let rust = ask("clean", "soil = \"rust\"\nmaterials = [\"hardened-steel\"]");
+    for acid in ["rust-remover", "pickle-citric"] {
+        assert_eq!(of(step(&rust, "clean"), acid), Grade::Harmful);
+    }
+    let soft = ask("clean", "soil = \"rust\"\nmaterials = [\"mild-steel\"]");
+    assert_eq!(of(step(&soft, "clean"), "rust-remover"), Grade::Right);
+    assert!(no_step(&ask("solder", "process = \"silver\"\nmetals = [\"hardened-steel\"]"), "pickle"));
+    assert!(!no_step(&ask("solder", "process = \"silver\"\nmetals = [\"mild-steel\"]"), "pickle"));
+}

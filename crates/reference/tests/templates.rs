@@ -13,7 +13,7 @@ const KINDS: [(&str, &[&str]); 33] = [
     ("ball screw", &["diameter", "lead", "speed"]),
     ("plain bearing", &["diameter", "length", "load", "speed", "clearance"]),
     ("bush", &["diameter", "length", "load", "speed", "material"]),
-    ("rolling bearing", &["bore", "outside", "width", "speed", "type"]),
+    ("rolling bearing", &["bore", "outside", "width", "speed", "type", "vertical"]),
     ("fast spindle", &["bore", "outside", "speed"]),
     ("gear head", &["power", "speed", "pinion", "face", "ratio", "volume", "worm"]),
     ("change gears", &["module", "face", "teeth", "speed"]),
@@ -44,7 +44,7 @@ const FITTINGS: [&str; 12] =
     ["brush", "ball oiler", "oil cup", "oil hole", "wick", "grease nipple", "bath", "splash", "drip", "pump", "sealed", "cap"];
 
 /// Values that are a word and no quantity.
-const WORDS: [&str; 4] = ["type", "worm", "material", "nut"];
+const WORDS: [&str; 5] = ["type", "worm", "material", "nut", "vertical"];
 
 /// The kind of quantity a value is; `None` for plain counts.
 fn dimension(kind: &str, value: &str) -> Option<Dimension> {
