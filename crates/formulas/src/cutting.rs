@@ -2,6 +2,8 @@
 
 #![expect(non_snake_case, reason = "symbols match the source")]
 
+mod heat;
+
 use core::f64::consts::PI;
 
 use units::{AngularVelocity, Force, Length, Power, TemperatureDifference, Torque, Volume, VolumeRate};
@@ -19,6 +21,8 @@ use crate::math::{ceil, max, pow};
 use crate::sources;
 use crate::working::{Caution, Recorder};
 use crate::{given, step};
+
+pub use heat::{BRUSH_ENOUGH_W, coolant_rise};
 
 /// A drop of oil, mL; drops run from 0.03 to 0.06.
 pub const DROP_ML: f64 = 0.04;
@@ -84,6 +88,17 @@ pub enum Coolant {
     Oil,
 }
 
+impl Coolant {
+    /// Heat a cubic metre takes for each kelvin, MJ/(m³·K).
+    #[must_use]
+    pub fn heat_mj(self) -> f64 {
+        match self {
+            Self::WaterMix => 4.0,
+            Self::Oil => 1.7,
+        }
+    }
+}
+
 /// Flow that carries all of a cut's heat away at a given rise: V̇ = P/(ρc·ΔT).
 ///
 /// # Range
@@ -97,14 +112,7 @@ pub enum Coolant {
 pub fn heat_flow<R: Recorder>(r: &mut R, power: Power, rise: TemperatureDifference, coolant: Coolant) -> Result<VolumeRate, FormulaError> {
     given!(r, P[watt] = power, "heat, all of the cutting power");
     given!(r, Delta_T[kelvin] = rise, "rise of the coolant");
-    given!(
-        r,
-        rho_c["MJ/(m³·K)"] = match coolant {
-            Coolant::WaterMix => 4.0,
-            Coolant::Oil => 1.7,
-        },
-        "heat a cubic metre takes for each kelvin"
-    );
+    given!(r, rho_c["MJ/(m³·K)"] = coolant.heat_mj(), "heat a cubic metre takes for each kelvin");
     positive("the rise", Delta_T, "K")?;
     step!(r, V[liter_per_minute] = 0.06 * P / (rho_c * Delta_T), sources::DEFINITION);
     Ok(VolumeRate::new::<liter_per_minute>(V))

@@ -25,6 +25,7 @@ pub mod saybolt;
 pub mod slideway;
 pub mod sources;
 pub mod steam;
+pub mod steam_cylinder;
 pub mod sump;
 pub mod thread;
 pub mod tightening;

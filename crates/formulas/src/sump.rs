@@ -2,6 +2,8 @@
 
 #![expect(non_snake_case, reason = "symbols match the source")]
 
+mod care;
+
 use units::{Area, Ratio, Temperature, Velocity, Volume, VolumeRate};
 use uom::si::area::square_meter;
 use uom::si::pressure::kilopascal;
@@ -16,6 +18,10 @@ use crate::sources;
 use crate::steam::saturation_pressure;
 use crate::working::Recorder;
 use crate::{given, step};
+
+pub use care::{
+    Hardness, MixCare, concentrate_for, concentration_from_reading, germ_care, hardness, hardness_after, ph_care, steady_top_up,
+};
 
 /// What to fill a sump up with.
 #[derive(Debug, Clone, Copy, PartialEq)]
