@@ -84,7 +84,8 @@ fn in_grinding_dust_a_dry_film_and_neither_oil_nor_grease() {
 #[test]
 fn the_makers_word_on_a_gearbox_wins_and_is_still_checked() {
     let without = need(&point("gear head", ""), "p");
-    let with = need(&point("gear head", "maker = { use = [\"gear-150\"] }"), "p");
+    // In a mild room: a maker's oil that is too thick for a cold start is still said to be so.
+    let with = need(&format!("[room]\ncoldest = \"10 degC\"\n{}", point("gear head", "maker = { use = [\"gear-150\"] }")), "p");
     assert_ne!(grade_of(&without, "gear-150"), Grade::Right);
     assert_eq!(grade_of(&with, "gear-150"), Grade::Right);
     assert_eq!(grade_of(&with, "hydraulic-68"), Grade::Wrong);
