@@ -1,7 +1,7 @@
 //! A worked page as plain data: the JSON of `bench --json`, and what a page is drawn from.
 
 use fields::{Answer, Asks, Kind, Origin};
-use formulas::Notebook;
+use formulas::{Caution, Notebook};
 use schemars::JsonSchema;
 use serde::Serialize;
 use units::{Range, System, show_base};
@@ -107,7 +107,7 @@ impl Page {
     pub(crate) fn new(kind: &Kind, reply: &Reply, notebook: &Notebook, outcome: Outcome, units: System) -> Self {
         let mut said: Vec<CautionRow> =
             outcome.cautions.into_iter().map(|(text, source)| CautionRow { text, source: source.to_owned() }).collect();
-        said.extend(notebook.cautions().map(|caution| CautionRow { text: caution.to_string(), source: "common-practice".to_owned() }));
+        said.extend(of_formulas(notebook).map(|text| CautionRow { text, source: "common-practice".to_owned() }));
         Self {
             sheet: kind.name.to_owned(),
             inputs: inputs(kind, reply, units),
@@ -118,6 +118,24 @@ impl Page {
             picture: outcome.picture,
         }
     }
+}
+
+/// What the formulas caution of. That a value lies outside what is known is said once, however many oils share it.
+fn of_formulas(notebook: &Notebook) -> impl Iterator<Item = String> {
+    let mut outside: Vec<&str> = Vec::new();
+    let once = move |caution: &&Caution| match caution {
+        Caution::Extrapolated { what, .. } => {
+            let first = !outside.contains(what);
+            outside.push(what);
+            first
+        }
+        _ => true,
+    };
+    notebook.cautions().filter(once).map(|caution| {
+        let text = caution.to_string();
+        let mut letters = text.chars();
+        letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+    })
 }
 
 fn inputs(kind: &Kind, reply: &Reply, units: System) -> Vec<InputRow> {
@@ -176,11 +194,19 @@ fn answer(found: Found, units: System) -> AnswerRow {
         Measure::Plain(unit) => format!("{} {unit}", number(value)).trim_end().to_owned(),
         Measure::Quantity(dimension) => show_base(dimension, value, units),
     };
-    let mut words = if low == high { said(likely) } else { format!("{} ({} to {})", said(likely), said(low), said(high)) };
+    let mut words = if low == high { said(likely) } else { format!("{} ({})", said(likely), span(&said(low), &said(high))) };
     if !says.is_empty() {
         words = format!("{words}; {says}");
     }
     AnswerRow { name, low: in_unit(low), likely: in_unit(likely), high: in_unit(high), unit, words }
+}
+
+/// "80 to 450 mm²/s": the unit once where both have the same.
+fn span(low: &str, high: &str) -> String {
+    match (low.split_once(' '), high.split_once(' ')) {
+        (Some((number, one)), Some((_, other))) if one == other => format!("{number} to {high}"),
+        _ => format!("{low} to {high}"),
+    }
 }
 
 fn number(value: f64) -> String {

@@ -81,6 +81,7 @@ const MARGIN: u32 = 270;
 /// From one line of a name to the next, and from one name to the next.
 const LINE_HEIGHT: i32 = 17;
 const BETWEEN_NAMES: i32 = 8;
+const ROOM_FOR_NAME: i32 = 22;
 const SAMPLE: i32 = 34;
 const INK: RGBColor = RGBColor(25, 25, 25);
 const GRID: RGBColor = RGBColor(226, 226, 226);
@@ -185,7 +186,7 @@ impl Picture {
             chart.draw_series([PathElement::new([(x.start, place), (x.end, place)], GRID)]).map_err(said)?;
             let at = chart.backend_coord(&(x.start, place));
             let label = Axis::label(value);
-            word(area, &label, (at.0 - 2 * half_width(&label) - 8, at.1 - 8), 14)?;
+            word(area, &label, (at.0 - 2 * half_width(&label) - 8, at.1 - 5), 14)?;
         }
         Ok(())
     }
@@ -199,7 +200,10 @@ impl Picture {
             let corners = [(self.x.ends().start, self.y.place(low)), (self.x.ends().end, self.y.place(high))];
             chart.draw_series([Rectangle::new(corners, SHADE.filled())]).map_err(said)?;
             let top = chart.backend_coord(&(self.x.ends().start, self.y.place(high)));
-            word(area, &band.name, (top.0 + 6, top.1 - 18), 14)?;
+            let bottom = chart.backend_coord(&(self.x.ends().start, self.y.place(low)));
+            // A name stands in its band, or over it where the band is too thin.
+            let y = if bottom.1 - top.1 >= ROOM_FOR_NAME { top.1 + 4 } else { top.1 - 18 };
+            word(area, &band.name, (top.0 + 6, y), 14)?;
         }
         Ok(())
     }
@@ -245,7 +249,9 @@ fn names_beside(area: &DrawingArea<SVGBackend<'_>, Shift>, chart: &Chart<'_>, mu
 /// A name folded into lines that fit the margin.
 fn fold(name: &str) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
-    for piece in name.split_whitespace() {
+    // A grade stays with its number.
+    let name = name.replace("VG ", "VG\u{a0}").replace("NLGI ", "NLGI\u{a0}");
+    for piece in name.split(' ') {
         match lines.last_mut() {
             Some(line) if line.chars().count() + piece.chars().count() < LETTERS => {
                 line.push(' ');

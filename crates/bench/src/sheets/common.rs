@@ -119,14 +119,16 @@ pub(super) struct Judged {
     pub why: String,
 }
 
-/// The fluids that serve, the best first, and after them the few that come nearest.
+/// The fluids that serve, the best first, and after them the few that come nearest; never more than one reads.
 pub(super) fn choose(reference: &Reference, mut judge: impl FnMut(&Fluid) -> Option<Judged>) -> Vec<ChoiceRow> {
+    const SHOWN: usize = 8;
     const MISSED: usize = 3;
     let mut judged: Vec<(&Fluid, Judged)> =
         reference.fluids.values().filter(|fluid| fluid.barred.is_none()).filter_map(|fluid| Some((fluid, judge(fluid)?))).collect();
     judged.sort_by(|(_, a), (_, b)| b.fits.cmp(&a.fits).then(a.off.total_cmp(&b.off)));
     let fitting = judged.iter().filter(|(_, judged)| judged.fits).count();
-    let shown = judged.into_iter().take(fitting + MISSED);
+    let misses = judged.split_off(fitting);
+    let shown = judged.into_iter().take(SHOWN).chain(misses.into_iter().take(MISSED));
     shown.map(|(fluid, Judged { fits, why, .. })| choice(fluid, fits, why)).collect()
 }
 
@@ -168,9 +170,14 @@ pub(super) fn from_mm2(nu: f64) -> KinematicViscosity {
     KinematicViscosity::from_base(nu * 1e-6)
 }
 
-/// Micrometres.
+/// From micrometres.
 pub(super) fn micrometres(value: f64) -> Length {
     Length::from_base(value * 1e-6)
+}
+
+/// A film as people say it.
+pub(super) fn film(thickness: Length) -> String {
+    format!("{} µm", said(thickness.base() * 1e6))
 }
 
 /// °C.

@@ -1,8 +1,15 @@
 //! The sheets: one file each, one line here.
 
+mod bearing;
 mod blend;
+mod bushing;
 mod common;
+mod cut;
+mod cylinder;
+mod gear;
 mod grades;
+mod slideway;
+mod switch;
 mod viscosity;
 
 use fields::{Answers, Kind};
@@ -31,6 +38,13 @@ sheets! {
     viscosity,
     blend,
     grades,
+    bearing,
+    bushing,
+    gear,
+    slideway,
+    cylinder,
+    cut,
+    switch,
 }
 
 /// All sheets.

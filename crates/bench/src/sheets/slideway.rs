@@ -1,0 +1,153 @@
+//! A slideway: how thick its oil may be, how long it stays on an upright face, how much it takes, and whether the slide will stick.
+
+use fields::{Given, Kind};
+use formulas::slideway::{WAY_FILM_UM, drained_film, film_dose, slide_area, slide_viscosity, viscosity_to_hold};
+use formulas::{Notebook, Silent};
+use reference::{Fluid, Trait};
+use units::{Length, Pressure, Quantity, Temperature, Time, Velocity};
+
+use super::common::{
+    AT_40, AT_100, FLUID, INDEX, Judged, Oil, choose, degrees, film, from_mm2, in_window, is_one_of, micrometres, mm2, oils_if_any, said,
+};
+use super::viscosity::chart;
+use super::{Asked, Outcome, Unanswered};
+use crate::picture::{Band, Mark};
+
+const LENGTH: Given<Length> = Given::quantity("length", "150 mm", "common-practice", "length of the sliding contact");
+const WIDTH: Given<Length> = Given::quantity("width", "20 mm", "common-practice", "width of one land");
+const LANDS: Given<f64> = Given::number("lands", "4", "common-practice", "how many lands bear");
+const PRESSURE: Given<Pressure> = Given::quantity("pressure", "0.05 MPa", "common-practice", "load over contact area");
+const SPEED: Given<Velocity> = Given::quantity("speed", "1 m/min", "common-practice", "speed of the slide");
+const TEMPERATURE: Given<Temperature> = Given::quantity("temperature", "18 °C", "common-practice", "temperature of the slide");
+const HEIGHT: Given<Option<Length>> = Given::maybe("height", "height of the face, if it stands upright");
+const AFTER: Given<Time> = Given::quantity("after", "24 h", "common-practice", "time since an upright face was oiled");
+const SURFACE: Given<&'static str> = Given::choice(
+    "surface",
+    &["iron", "hardened", "lined"],
+    "iron",
+    "common-practice",
+    "what slides: iron on iron, on a hardened way, or PTFE lining",
+);
+
+pub(super) static KIND: Kind = Kind {
+    name: "slideway",
+    about: "which oil a slide wants, how much, and what is left of it on an upright face",
+    fields: &[
+        LENGTH.field(),
+        WIDTH.field(),
+        LANDS.field(),
+        PRESSURE.field(),
+        SPEED.field(),
+        TEMPERATURE.field(),
+        HEIGHT.field(),
+        AFTER.field(),
+        SURFACE.field(),
+        FLUID.field(),
+        AT_40.field(),
+        AT_100.field(),
+        INDEX.field(),
+    ],
+};
+
+/// Film that still parts scraped faces, µm; *common practice*.
+const PARTS_UM: f64 = 10.0;
+/// Thicker than this at its temperature an oil drags and a hand pump does not move it, mm²/s; *common practice*.
+const DRAGS: f64 = 1600.0;
+
+pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unanswered> {
+    let answers = asked.answers;
+    let at: Temperature = answers.quantity(&TEMPERATURE);
+    let pressure: Pressure = answers.quantity(&PRESSURE);
+    if pressure <= Pressure::from_base(0.0) {
+        return Err(Unanswered::Contradiction("`pressure` must be more than nothing: an ordinary slide has 0.05 MPa".to_owned()));
+    }
+    let area = slide_area(r, answers.quantity(&LENGTH), answers.quantity(&WIDTH), answers.number(&LANDS));
+    if area.base() <= 0.0 {
+        return Err(Unanswered::Contradiction(
+            "the slide has no surface: `length`, `width` and `lands` must be more than nothing".to_owned(),
+        ));
+    }
+    let dose = film_dose(r, area, micrometres(WAY_FILM_UM));
+    let mut outcome = Outcome::default();
+    let window = match answers.maybe(&HEIGHT) {
+        None => {
+            let range = slide_viscosity(r, pressure, Some(answers.quantity(&SPEED)));
+            outcome = outcome.range(format!("viscosity wanted at {}", degrees(at)), range);
+            (mm2(range.low), mm2(range.high))
+        }
+        Some(height) => {
+            let least = viscosity_to_hold(r, micrometres(PARTS_UM), height, answers.quantity(&AFTER))?;
+            outcome = outcome
+                .exact(format!("viscosity at {} that leaves {} µm then", degrees(at), said(PARTS_UM)), least)
+                .says("thinner oil does where you oil more often");
+            (mm2(least), DRAGS)
+        }
+    };
+    outcome = outcome.exact("oil for one film", dose).says("before each use, and again every four hours of work");
+    let oils = oils_if_any(asked, r)?;
+    for oil in &oils {
+        let nu = oil.viscosity(r, at)?;
+        outcome = outcome.exact(format!("{}: viscosity", oil.name), nu);
+        if let Some(height) = answers.maybe(&HEIGHT) {
+            let left = drained_film(r, nu, height, answers.quantity(&AFTER))?;
+            outcome = outcome.exact(format!("{}: film left at the lower edge", oil.name), left);
+        }
+    }
+    let choices = choose(asked.reference, |fluid| judge(asked, fluid, at, window));
+    let best = || choices.iter().take(3).filter_map(|row| asked.reference.fluid(&row.key).and_then(Oil::of)).collect();
+    let shown: Vec<Oil> = if oils.is_empty() { best() } else { oils };
+    let mut picture = chart(&shown, None);
+    picture.bands.push(Band { name: "wanted".to_owned(), low: window.0, high: window.1 });
+    let marks = shown.iter().filter_map(|oil| Some(Mark { name: String::new(), at: (super::common::celsius(at), oil.silent(at)?) }));
+    picture.marks.extend(marks);
+    Ok(stick(asked, outcome)
+        .choices(choices)
+        .picture(picture)
+        .caution("Wipe the chips off before you oil: oil over chips makes a lap of the slide.", "common-practice")
+        .caution("No grease on an open way: it holds chips and grit.", "common-practice"))
+}
+
+fn judge(asked: &Asked<'_>, fluid: &Fluid, at: Temperature, window: (f64, f64)) -> Option<Judged> {
+    const OILS: &[&str] = &["slideway-oil", "hydraulic-oil", "circulating-oil", "motion-oil", "gear-oil", "tacky-oil"];
+    /// How much less an oil counts that is thick enough but no slideway oil.
+    const NOT_MADE_FOR_IT: f64 = 3.0;
+    if !is_one_of(fluid, OILS) || fluid.traits.contains(&Trait::HypoidEp) {
+        return None;
+    }
+    let nu = Oil::of(fluid)?.silent(at)?;
+    let mut judged = in_window(nu, window, &format!("at {}", degrees(at)));
+    if let Some(height) = asked.answers.maybe(&HEIGHT) {
+        let left = drained_film(&mut Silent, from_mm2(nu), height, asked.answers.quantity(&AFTER)).ok()?;
+        judged.why = format!("{}; {} left", judged.why, film(left));
+    }
+    if !is_one_of(fluid, &["slideway-oil"]) {
+        judged.off += NOT_MADE_FOR_IT;
+        let say = if judged.fits { "it will do, though it does not cling" } else { "nor does it cling" };
+        judged.why = format!("{}; {say}", judged.why);
+    }
+    Some(judged)
+}
+
+/// Whether the slide is likely to stick and jump, by the trade's rule.
+fn stick(asked: &Asked<'_>, outcome: Outcome) -> Outcome {
+    /// Slower than this iron slides on iron in jerks, unless the oil is made for it, m/s; *common practice*.
+    const SLOW: f64 = 0.5 / 60.0;
+    let speed: Velocity = asked.answers.quantity(&SPEED);
+    match asked.answers.word(&SURFACE) {
+        "lined" => outcome.way(
+            "slow feeds without jerks",
+            true,
+            "a PTFE lining does not stick; oil it half as often, and keep solvents off the glue",
+        ),
+        _ if speed.base() < SLOW => outcome.way(
+            "slow feeds without jerks",
+            false,
+            "so slow iron sticks and jumps on common oil: take a slideway oil, made against it",
+        ),
+        _ => outcome.way(
+            "slow feeds without jerks",
+            true,
+            "quick enough; slower than half a metre a minute only slideway oil keeps it from jumping",
+        ),
+    }
+}
