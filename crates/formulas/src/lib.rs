@@ -7,6 +7,7 @@
 extern crate self as formulas;
 
 pub mod blend;
+pub mod bond;
 pub mod cutting;
 mod error;
 pub mod feed;
@@ -20,13 +21,16 @@ pub mod lubricant_form;
 pub mod math;
 pub mod mist;
 pub mod plain_bearing;
+pub mod rescue;
 pub mod rolling_bearing;
 pub mod saybolt;
+pub mod seal;
 pub mod slideway;
 pub mod sources;
 pub mod steam;
 pub mod steam_cylinder;
 pub mod sump;
+pub mod taper;
 pub mod thread;
 pub mod tightening;
 pub mod viscosity;

@@ -115,4 +115,12 @@ sources! {
     ISO_10964 = "iso-10964";
     /// Typical values of a class of product, from memory of many data sheets.
     TYPICAL = "typical-from-memory";
+    /// ASTM D1002 and ISO 4587, lap-shear strength of adhesives.
+    ASTM_D1002 = "astm-d1002";
+    /// Volkersen's shear lag of lap joints, 1938.
+    VOLKERSEN = "volkersen-1938";
+    /// ISO 296, machine tools: self-holding tapers for tool shanks.
+    ISO_296 = "iso-296";
+    /// ASME B1.20.1, pipe threads, general purpose.
+    ASME_B1_20_1 = "asme-b1-20-1";
 }
