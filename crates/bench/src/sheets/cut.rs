@@ -2,7 +2,8 @@
 
 use fields::{Given, Kind};
 use formulas::cutting::{
-    Coolant, cutting_power, drill_load, drops_per_hole, feed_factor, heat_flow, motor_power, tap_drops, tap_torque, turning_power,
+    BRUSH_ENOUGH_W, Coolant, cutting_power, drill_load, drops_per_hole, feed_factor, heat_flow, motor_power, tap_drops, tap_torque,
+    turning_power,
 };
 use formulas::mist::{LIMIT_MG_PER_M3, allowed_mist_mg_per_h, mist_concentration};
 use formulas::{Notebook, Silent};
@@ -24,7 +25,9 @@ const OPERATION: Given<&'static str> = Given::choice(
 );
 const SPEED: Given<Velocity> = Given::quantity("speed", "25 m/min", "common-practice", "cutting speed");
 const FEED: Given<Length> = Given::quantity("feed", "0.1 mm", "common-practice", "feed for a revolution or a tooth");
-const DEPTH: Given<Length> = Given::quantity("depth", "1 mm", "common-practice", "depth of cut");
+const DEPTH: Given<Length> = Given::quantity("depth", "1 mm", "common-practice", "depth of cut, or width of a parting blade");
+const REMOVAL: Given<Option<VolumeRate>> =
+    Given::maybe("removal", "metal removed in a minute, for milling and sawing: width × depth × feed of the table");
 const DIAMETER: Given<Length> = Given::quantity("diameter", "6 mm", "common-practice", "diameter of the hole, thread or reamer");
 const HOLE: Given<Length> = Given::quantity("hole", "12 mm", "common-practice", "depth of the hole or thread");
 const PITCH: Given<Length> = Given::quantity("pitch", "1 mm", "common-practice", "pitch of the thread");
@@ -55,6 +58,7 @@ pub(super) static KIND: Kind = Kind {
         SPEED.field(),
         FEED.field(),
         DEPTH.field(),
+        REMOVAL.field(),
         DIAMETER.field(),
         HOLE.field(),
         PITCH.field(),
@@ -83,7 +87,8 @@ pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unans
     })?;
     let outcome = power(asked, material, operation, Outcome::default(), r)?;
     let outcome = amount(asked, operation, outcome, r)?;
-    let outcome = mist(asked, outcome, r)?;
+    let dry = row.ranked.iter().all(|class| class == "dry-cutting" || class == "cutting-wax");
+    let outcome = if dry { outcome } else { mist(asked, outcome, r)? };
     let ways: Vec<ChoiceRow> = ranked(asked, material, row);
     let nobody = ways.is_empty();
     Ok(dangers(asked, material, row, outcome).choices(ways).caution_if(nobody, row.why.clone(), "common-practice"))
@@ -139,12 +144,19 @@ fn power(asked: &Asked<'_>, material: &str, operation: Operation, outcome: Outco
             // Tap, flutes and fluid change it by a quarter either way; the formula says so too.
             Ok(outcome.range("torque of the tap", Range { low: torque * 0.75, likely: torque, high: torque * 1.25 }))
         }
-        Operation::Turn | Operation::Mill | Operation::Part => {
+        Operation::Turn | Operation::Mill | Operation::Part | Operation::Saw => {
             let Some(row) = row_of(asked, |key| asked.reference.cutting_powers.get(key), material) else { return Ok(outcome) };
             positive(feed, "feed")?;
-            let removal: VolumeRate = answers.quantity(&SPEED) * (feed * answers.quantity(&DEPTH));
+            let removal = match (answers.maybe(&REMOVAL), operation) {
+                (Some(told), _) => told,
+                // A lathe cuts a ribbon as wide as the depth and as thick as the feed.
+                (None, Operation::Turn | Operation::Part) => answers.quantity(&SPEED) * (feed * answers.quantity(&DEPTH)),
+                (None, _) => return Ok(outcome),
+            };
             if removal <= VolumeRate::from_base(0.0) {
-                return Err(Unanswered::Contradiction("nothing is cut: `speed` and `depth` must be more than nothing".to_owned()));
+                return Err(Unanswered::Contradiction(
+                    "nothing is cut: `speed`, `depth` and `removal` must be more than nothing".to_owned(),
+                ));
             }
             let (factor, range) = (feed_factor(r, feed)?, powers(row));
             let likely = cutting_power(r, range.likely, factor, wear, removal);
@@ -168,12 +180,10 @@ fn positive(length: Length, name: &str) -> Result<(), Unanswered> {
 
 /// The flow that carries all of the heat away, or a brush where that is enough.
 fn heat(asked: &Asked<'_>, outcome: Outcome, power: Range<Power>, r: &mut Notebook) -> Result<Outcome, Unanswered> {
-    /// Below this a brush is enough, W; *common practice*.
-    const BRUSH_W: f64 = 50.0;
     let rise = asked.answers.quantity(&RISE);
     let water = heat_flow(r, power.likely, rise, Coolant::WaterMix)?;
     let oil = heat_flow(r, power.likely, rise, Coolant::Oil)?;
-    let brush = power.likely.base() < BRUSH_W;
+    let brush = power.likely.base() < BRUSH_ENOUGH_W;
     Ok(outcome
         .exact("heat", power.likely)
         .says(if brush { "so little that a brush is enough" } else { "a steady flow carries it off, or cut slower" })
@@ -224,11 +234,10 @@ fn mist(asked: &Asked<'_>, outcome: Outcome, r: &mut Notebook) -> Result<Outcome
     } else {
         format!("below the {LIMIT_MG_PER_M3} mg/m³ recommended for a working day")
     };
-    Ok(outcome.numbers("oil mist in the room", "mg/m³", Range { low: likely / UNSURE, likely, high: likely * UNSURE }).says(says).number(
-        "mist this room bears",
-        "mg/h",
-        allowed,
-    ))
+    Ok(outcome
+        .numbers("oil mist in the room at this use", "mg/m³", Range { low: likely / UNSURE, likely, high: likely * UNSURE })
+        .says(says)
+        .number("mist this room bears", "mg/h", allowed))
 }
 
 /// The fluids practice ranks for the cut, the best first.
@@ -243,7 +252,7 @@ fn ranked(asked: &Asked<'_>, material: &str, row: &Cut) -> Vec<ChoiceRow> {
     for (number, class) in row.ranked.iter().enumerate() {
         for fluid in asked.reference.fluids_of(class).filter(|fluid| fluid.barred.is_none()) {
             let harm = harm(asked, material, fluid);
-            let why = harm.clone().unwrap_or_else(|| format!("{}: {}", place(number), row.why));
+            let why = harm.clone().unwrap_or_else(|| format!("{}. {}", place(number), row.why));
             rows.push(choice(fluid, harm.is_none(), why));
         }
     }

@@ -2,12 +2,12 @@
 
 use fields::{Given, Kind};
 use formulas::Notebook;
-use formulas::feed::cylinder_feed;
 use formulas::steam::saturation_temperature;
+use formulas::steam_cylinder::{FLASH_ABOVE_K, Steam, VISCOSITY_IN_STEAM, cylinder_oil, hourly_feed};
 use reference::{Fluid, Trait};
-use units::{AngularVelocity, Length, Pressure, Quantity, Range, Temperature, TemperatureDifference};
+use units::{AngularVelocity, Length, Pressure, Quantity, Temperature, TemperatureDifference};
 
-use super::common::{Judged, Oil, choose, is_one_of, said};
+use super::common::{Judged, Oil, choose, is_one_of, mm2, said};
 use super::viscosity::chart;
 use super::{Asked, Outcome, Unanswered};
 
@@ -18,27 +18,21 @@ const BORE: Given<Length> = Given::quantity("bore", "25 mm", "common-practice", 
 const STROKE: Given<Length> = Given::quantity("stroke", "25 mm", "common-practice", "stroke");
 const SPEED: Given<AngularVelocity> = Given::quantity("speed", "300 rpm", "common-practice", "speed of the crank");
 
+const WET: Given<bool> = Given::flag("wet", "no", "common-practice", "whether water comes over with the steam, as from a small boiler");
+
 pub(super) static KIND: Kind = Kind {
     name: "cylinder",
     about: "which oil a steam cylinder wants, and how much",
-    fields: &[PRESSURE.field(), SUPERHEAT.field(), BORE.field(), STROKE.field(), SPEED.field()],
+    fields: &[PRESSURE.field(), SUPERHEAT.field(), BORE.field(), STROKE.field(), SPEED.field(), WET.field()],
 };
 
-/// An oil that has about this at the heat of the steam stays on the bore, mm²/s; *common practice*.
-const WANTED: f64 = 7.0;
-/// Thinner than this share of it, it does not; thicker than so many times, it drags and gathers. *Common practice.*
+/// Thinner than this share of what is wanted, it does not; thicker than so many times, it drags and gathers. *Common practice.*
 const LEAST: f64 = 0.9;
 const MOST: f64 = 4.5;
-/// Flash point above the steam, K; *common practice*.
-const FLASH_MARGIN_K: f64 = 60.0;
 /// From here on steam is dry, and fat only chars; *common practice*.
 const DRY_K: f64 = 20.0;
 
 pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unanswered> {
-    /// The rule is a floor; owners of small engines give about ten times as much, and up to fifty. *Common practice.*
-    const LIKELY: f64 = 10.0;
-    const HIGH: f64 = 50.0;
-    const MINUTES: f64 = 60.0;
     let answers = asked.answers;
     let gauge: Pressure = answers.quantity(&PRESSURE);
     let superheat: TemperatureDifference = answers.quantity(&SUPERHEAT);
@@ -58,12 +52,19 @@ pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unans
     }
     let saturated = saturation_temperature(r, gauge)?;
     let steam = saturated + superheat;
-    let floor = cylinder_feed(r, bore, stroke, speed) * MINUTES;
+    let wet = answers.flag(&WET);
+    let kind = match superheat.base() {
+        k if k > 0.0 => Steam::Superheated(steam),
+        _ if wet => Steam::Wet,
+        _ => Steam::Dry,
+    };
+    let oil = cylinder_oil(r, gauge, kind)?;
+    let feed = hourly_feed(r, bore, stroke, speed, wet);
     let mut outcome = Outcome::default().exact("saturated steam", saturated);
     if superheat > TemperatureDifference::from_base(0.0) {
         outcome = outcome.exact("steam in the cylinder", steam);
     }
-    let choices = choose(asked.reference, |fluid| judge(fluid, steam, superheat));
+    let choices = choose(asked.reference, |fluid| judge(fluid, steam, superheat, (oil.grades.low, oil.grades.high)));
     let shown: Vec<Oil> = choices.iter().take(3).filter_map(|row| asked.reference.fluid(&row.key).and_then(Oil::of)).collect();
     let mut picture = chart(&shown, None);
     picture.x.high = super::common::celsius(steam) + 40.0;
@@ -78,38 +79,51 @@ pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unans
             .marks
             .extend(oil.silent(steam).map(|nu| crate::picture::Mark { name: String::new(), at: (super::common::celsius(steam), nu) }));
     }
-    picture.bands.push(crate::picture::Band { name: "wanted in the steam".to_owned(), low: WANTED * LEAST, high: WANTED * MOST });
+    picture.bands.push(crate::picture::Band {
+        name: "wanted in the steam".to_owned(),
+        low: VISCOSITY_IN_STEAM * LEAST,
+        high: VISCOSITY_IN_STEAM * MOST,
+    });
     Ok(outcome
-        .numbers("feed", "drops/h", Range { low: floor, likely: floor * LIKELY, high: floor * HIGH })
+        .numbers("grade, ISO VG", "", oil.grades)
+        .numbers("fat in it", "%", oil.fat_percent)
+        .exact("flash point at least", oil.flash)
+        .numbers("feed", "drops/h", feed.drops)
         .says("from the floor of the books to what owners of small engines give")
+        .range("that is, in an hour", feed.volume)
         .choices(choices)
         .picture(picture)
-        .caution("Steam scalds: let the pressure down before you open a lubricator, unless it can be shut off.", "common-practice")
-        .caution("Let no oil into the boiler: it bakes on the plates and overheats them. Empty the trap after each run.", "common-practice")
-        .caution("Engine oil makes an emulsion with the water and lubricates nothing.", "common-practice")
-        .caution("Boilers come under your local code: have yours tested, whatever its size.", "common-practice"))
+        .caution("Let the pressure down before you open a lubricator, unless it can be shut off.", "common-practice")
+        .caution("No engine oil: it makes an emulsion with the water and lubricates nothing.", "common-practice"))
 }
 
-fn judge(fluid: &Fluid, steam: Temperature, superheat: TemperatureDifference) -> Option<Judged> {
+fn judge(fluid: &Fluid, steam: Temperature, superheat: TemperatureDifference, grades: (f64, f64)) -> Option<Judged> {
     if !is_one_of(fluid, &["steam-cylinder-oil", "motion-oil", "engine-oil", "worm-oil"]) {
         return None;
     }
+    /// What one grade of ISO 3448 lies to either side.
+    const GRADE: f64 = 0.1;
     let nu = Oil::of(fluid)?.silent(steam)?;
-    let off = (nu / WANTED).ln().abs();
-    let thick = format!("{} mm²/s in the steam, of about {} wanted", said(nu), said(WANTED));
-    let flash = fluid.flash.as_ref().is_some_and(|flash| flash.value.base() < steam.base() + FLASH_MARGIN_K);
+    let grade = mm2(fluid.oil.as_ref()?.viscosity_40);
+    let off = (nu / VISCOSITY_IN_STEAM).ln().abs();
+    let thick = format!("{} mm²/s in the steam, of about {} wanted", said(nu), said(VISCOSITY_IN_STEAM));
+    let flash = fluid.flash.as_ref().is_some_and(|flash| flash.value.base() < steam.base() + FLASH_ABOVE_K);
     let dry = superheat.base() > DRY_K;
     let fatty = fluid.traits.contains(&Trait::Fatty);
     let (fits, say) = if fluid.traits.contains(&Trait::Detergent) {
         (false, "detergent oil and wet steam make an emulsion")
     } else if flash {
         (false, "its flash point is too near the steam: it smokes off and cokes the ports")
-    } else if nu < WANTED * LEAST {
+    } else if nu < VISCOSITY_IN_STEAM * LEAST && grade < grades.0 * (1.0 - GRADE) {
         (false, "too thin to stay on the bore")
-    } else if nu > WANTED * MOST {
+    } else if nu < VISCOSITY_IN_STEAM * LEAST {
+        (true, "of the grade the trade uses, though thin in so hot a steam: feed it often")
+    } else if nu > VISCOSITY_IN_STEAM * MOST {
         (false, "so thick it gathers in the ports")
     } else if !is_one_of(fluid, &["steam-cylinder-oil"]) {
         (true, "it will do for a while at low pressure")
+    } else if grade > grades.1 * (1.0 + GRADE) {
+        (true, "it serves, thicker than it need be")
     } else if !dry && !fatty {
         (false, "wet steam washes a straight oil off")
     } else if dry && fatty {

@@ -69,7 +69,7 @@ pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unans
         Some(told) => told,
         None => pitch_line_speed(r, pinion, speed),
     };
-    let outcome = Outcome::default().exact("speed of the pitch line", pitch);
+    let outcome = Outcome::default().exact("speed of the pitch line", pitch).says(format!("{} m/s", said(pitch.base())));
     let slow = pitch.base() < LEAST_SPEED;
     let outcome = match answers.word(&KIND_OF) {
         "worm" => worm(asked, pitch, outcome, r)?,
@@ -121,14 +121,20 @@ fn enclosed(asked: &Asked<'_>, pitch: Velocity, outcome: Outcome, r: &mut Notebo
         .exact(format!("viscosity at 40 °C by speed and air at {} (AGMA 9005)", degrees(air)), from_mm2(table.grade))
         .says(if table.synthetic { "a synthetic oil; others stiffen in such cold" } else { "the grade's middle" })
         .range("viscosity at 40 °C, all three", opinions.all);
-    let window = (mm2(opinions.all.low) * (1.0 - GRADE), mm2(opinions.all.high) * (1.0 + GRADE));
-    let likely = mm2(opinions.all.likely);
+    let mut window = (mm2(opinions.all.low) * (1.0 - GRADE), mm2(opinions.all.high) * (1.0 + GRADE));
+    let mut likely = mm2(opinions.all.likely);
+    let clutch = answers.flag(&CLUTCH) && likely > CLUTCH_BEARS;
+    if clutch {
+        // What shares the bath bears no more; of what it bears the thickest is best for the teeth.
+        window = (CLUTCH_LEAST, CLUTCH_BEARS);
+        likely = CLUTCH_BEARS;
+    }
     Ok(outcome
         .choices(bath_oils(asked, window, likely, wants_ep))
         .caution("Your machine's maker comes first: a plate or manual that names an oil beats every formula.", "common-practice")
         .caution_if(
-            answers.flag(&CLUTCH) && likely > CLUTCH_BEARS,
-            "A clutch or quick bearings in the same bath bear nothing thicker than VG 68: take the thinnest oil of the range.",
+            clutch,
+            "A clutch or quick bearings in the same bath bear nothing thicker than VG 68, whatever the teeth ask: load them gently.",
             "common-practice",
         )
         .caution("No GL-5 hypoid oil where there is bronze, unless its label proves that it leaves copper alone.", "astm-d130"))
@@ -140,6 +146,8 @@ const GRADE: f64 = 0.1;
 const SHOCK: f64 = 1.5;
 /// The thickest a clutch or quick bearings bear, mm²/s at 40 °C; *common practice*.
 const CLUTCH_BEARS: f64 = 75.0;
+/// The thinnest a geared head is given, mm²/s at 40 °C; *common practice*.
+const CLUTCH_LEAST: f64 = 28.8;
 
 fn bath_oils(asked: &Asked<'_>, window: (f64, f64), likely: f64, wants_ep: bool) -> Vec<crate::page::ChoiceRow> {
     const OILS: &[&str] =
@@ -188,7 +196,7 @@ fn worm(asked: &Asked<'_>, pitch: Velocity, outcome: Outcome, r: &mut Notebook) 
         let why = match (fits, fatty) {
             (true, _) => format!("compounded, {} mm²/s at 40 °C", said(thickness)),
             (false, true) => format!("compounded, but {} mm²/s at 40 °C", said(thickness)),
-            (false, false) => "not compounded: it leaves the bronze; will do where the wheel is lightly loaded".to_owned(),
+            (false, false) => "not compounded: the sliding worm wipes it off the bronze".to_owned(),
         };
         Some(Judged { fits, off: near + if is_one_of(fluid, &["worm-oil"]) { 0.0 } else { 0.3 }, why })
     });

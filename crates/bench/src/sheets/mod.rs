@@ -4,10 +4,12 @@ mod bearing;
 mod blend;
 mod bushing;
 mod common;
+mod coolant;
 mod cut;
 mod cylinder;
 mod gear;
 mod grades;
+mod grease;
 mod slideway;
 mod switch;
 mod viscosity;
@@ -42,7 +44,9 @@ sheets! {
     bushing,
     gear,
     slideway,
+    grease,
     cylinder,
+    coolant,
     cut,
     switch,
 }

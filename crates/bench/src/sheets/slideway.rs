@@ -1,7 +1,10 @@
 //! A slideway: how thick its oil may be, how long it stays on an upright face, how much it takes, and whether the slide will stick.
 
 use fields::{Given, Kind};
-use formulas::slideway::{WAY_FILM_UM, drained_film, film_dose, slide_area, slide_viscosity, viscosity_to_hold};
+use formulas::slideway::{
+    SlideOil, StickSlip, UPRIGHT_FILM_UM, WAY_FILM_UM, WearSurface, drained_film, film_dose, slide_area, slide_viscosity, stick_slip,
+    stick_slip_speed, surface_care, viscosity_to_hold,
+};
 use formulas::{Notebook, Silent};
 use reference::{Fluid, Trait};
 use units::{Length, Pressure, Quantity, Temperature, Time, Velocity};
@@ -23,10 +26,10 @@ const HEIGHT: Given<Option<Length>> = Given::maybe("height", "height of the face
 const AFTER: Given<Time> = Given::quantity("after", "24 h", "common-practice", "time since an upright face was oiled");
 const SURFACE: Given<&'static str> = Given::choice(
     "surface",
-    &["iron", "hardened", "lined"],
+    &["iron", "hardened", "bronze", "resin", "ptfe"],
     "iron",
     "common-practice",
-    "what slides: iron on iron, on a hardened way, or PTFE lining",
+    "what it slides on: scraped iron, hardened steel, bronze, moulded resin, or a glued PTFE film",
 );
 
 pub(super) static KIND: Kind = Kind {
@@ -49,8 +52,6 @@ pub(super) static KIND: Kind = Kind {
     ],
 };
 
-/// Film that still parts scraped faces, µm; *common practice*.
-const PARTS_UM: f64 = 10.0;
 /// Thicker than this at its temperature an oil drags and a hand pump does not move it, mm²/s; *common practice*.
 const DRAGS: f64 = 1600.0;
 
@@ -67,7 +68,8 @@ pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unans
             "the slide has no surface: `length`, `width` and `lands` must be more than nothing".to_owned(),
         ));
     }
-    let dose = film_dose(r, area, micrometres(WAY_FILM_UM));
+    let care = surface_care(surface(answers.word(&SURFACE)));
+    let dose = film_dose(r, area, micrometres(WAY_FILM_UM)) * care.dose;
     let mut outcome = Outcome::default();
     let window = match answers.maybe(&HEIGHT) {
         None => {
@@ -76,14 +78,14 @@ pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unans
             (mm2(range.low), mm2(range.high))
         }
         Some(height) => {
-            let least = viscosity_to_hold(r, micrometres(PARTS_UM), height, answers.quantity(&AFTER))?;
+            let least = viscosity_to_hold(r, micrometres(UPRIGHT_FILM_UM), height, answers.quantity(&AFTER))?;
             outcome = outcome
-                .exact(format!("viscosity at {} that leaves {} µm then", degrees(at), said(PARTS_UM)), least)
+                .exact(format!("viscosity at {} that leaves {} µm then", degrees(at), said(UPRIGHT_FILM_UM)), least)
                 .says("thinner oil does where you oil more often");
             (mm2(least), DRAGS)
         }
     };
-    outcome = outcome.exact("oil for one film", dose).says("before each use, and again every four hours of work");
+    outcome = outcome.exact("oil for one film", dose).says(format!("before each use, and again every {} hours of work", said(care.hours)));
     let oils = oils_if_any(asked, r)?;
     for oil in &oils {
         let nu = oil.viscosity(r, at)?;
@@ -100,11 +102,11 @@ pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unans
     picture.bands.push(Band { name: "wanted".to_owned(), low: window.0, high: window.1 });
     let marks = shown.iter().filter_map(|oil| Some(Mark { name: String::new(), at: (super::common::celsius(at), oil.silent(at)?) }));
     picture.marks.extend(marks);
-    Ok(stick(asked, outcome)
+    Ok(jerks(asked, surface(answers.word(&SURFACE)), outcome, r)
         .choices(choices)
         .picture(picture)
         .caution("Wipe the chips off before you oil: oil over chips makes a lap of the slide.", "common-practice")
-        .caution("No grease on an open way: it holds chips and grit.", "common-practice"))
+        .caution(format!("Keep away from it: {}.", care.keep_away), "common-practice"))
 }
 
 fn judge(asked: &Asked<'_>, fluid: &Fluid, at: Temperature, window: (f64, f64)) -> Option<Judged> {
@@ -128,26 +130,30 @@ fn judge(asked: &Asked<'_>, fluid: &Fluid, at: Temperature, window: (f64, f64)) 
     Some(judged)
 }
 
-/// Whether the slide is likely to stick and jump, by the trade's rule.
-fn stick(asked: &Asked<'_>, outcome: Outcome) -> Outcome {
-    /// Slower than this iron slides on iron in jerks, unless the oil is made for it, m/s; *common practice*.
-    const SLOW: f64 = 0.5 / 60.0;
-    let speed: Velocity = asked.answers.quantity(&SPEED);
-    match asked.answers.word(&SURFACE) {
-        "lined" => outcome.way(
-            "slow feeds without jerks",
-            true,
-            "a PTFE lining does not stick; oil it half as often, and keep solvents off the glue",
-        ),
-        _ if speed.base() < SLOW => outcome.way(
-            "slow feeds without jerks",
-            false,
-            "so slow iron sticks and jumps on common oil: take a slideway oil, made against it",
-        ),
-        _ => outcome.way(
-            "slow feeds without jerks",
-            true,
-            "quick enough; slower than half a metre a minute only slideway oil keeps it from jumping",
-        ),
+/// Whether the slide is likely to move by jerks, on plain oil and on slideway oil.
+fn jerks(asked: &Asked<'_>, surface: WearSurface, mut outcome: Outcome, r: &mut Notebook) -> Outcome {
+    let speed = asked.answers.quantity(&SPEED);
+    for (oil, name) in [(SlideOil::Slideway, "slideway oil at this speed"), (SlideOil::Plain, "plain oil at this speed")] {
+        let below = stick_slip_speed(surface, oil);
+        let words = |say: &str| {
+            let number = units::show(below.likely, units::System::Metric);
+            format!("{say}; it jerks below about {number}, known within a factor of three")
+        };
+        outcome = match stick_slip(r, speed, surface, oil) {
+            StickSlip::Unlikely => outcome.way(name, true, words("the slide glides")),
+            StickSlip::Possible => outcome.way(name, oil == SlideOil::Slideway, words("it may move by jerks")),
+            StickSlip::Likely => outcome.way(name, false, words("the slide sticks and jumps")),
+        };
+    }
+    outcome
+}
+
+fn surface(word: &str) -> WearSurface {
+    match word {
+        "hardened" => WearSurface::HardenedSteel,
+        "bronze" => WearSurface::Bronze,
+        "resin" => WearSurface::Resin,
+        "ptfe" => WearSurface::Ptfe,
+        _ => WearSurface::CastIron,
     }
 }

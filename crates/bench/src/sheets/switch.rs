@@ -8,19 +8,18 @@ use formulas::Notebook;
 use formulas::grades::grades_between;
 use reference::{Compatibility, Fluid, Form, Trait};
 
-use super::common::{fluid, said};
+use super::common::fluid;
 use super::{Asked, Outcome, Unanswered};
 
 const OLD: Given<Vec<String>> = Given::fluids("old", "what is in it now, by key, such as hydraulic-68");
 const NEW: Given<Vec<String>> = Given::fluids("new", "what you would put in, by key, such as circulating-68");
 const TOUCHES: Given<Vec<String>> =
     Given::materials("touches", "mild-steel, bronze, nbr", "common-practice", "what the lubricant touches there");
-const SHARE: Given<f64> = Given::number("left", "5", "common-practice", "share of the old oil that a drain leaves behind, %");
 
 pub(super) static KIND: Kind = Kind {
     name: "switch",
     about: "whether one oil or grease may follow another: top up, drain, or flush",
-    fields: &[OLD.field(), NEW.field(), TOUCHES.field(), SHARE.field()],
+    fields: &[OLD.field(), NEW.field(), TOUCHES.field()],
 };
 
 /// How far the old must come out, the mildest first.
@@ -52,104 +51,95 @@ pub(super) fn work(asked: &Asked<'_>, _: &mut Notebook) -> Result<Outcome, Unans
             )));
         }
     }
-    let left = asked.answers.number(&SHARE);
-    if !(0.0..=100.0).contains(&left) {
-        return Err(Unanswered::Contradiction(format!("`left` is {}: it is a share, 0 to 100", said(left))));
-    }
-    let mut reasons = Vec::new();
-    against_place(asked, new, &mut reasons);
-    match (old.form, new.form) {
-        (Form::Grease, Form::Grease) => greases(asked, old, new, &mut reasons),
-        (Form::Oil, Form::Oil) => oils(old, new, &mut reasons),
-        _ => reasons.push(Reason {
-            step: Step::Flush,
-            why: "oil and grease do not take each other's place by themselves: check that the seals, the feed and the clearance are made for the other, and clean all of it out"
-                .to_owned(),
-            source: "common-practice",
-        }),
+    let mut reasons = against_place(asked, new);
+    if reasons.is_empty() {
+        match (old.form, new.form) {
+            (Form::Grease, Form::Grease) => greases(asked, old, new, &mut reasons),
+            (Form::Oil, Form::Oil) => oils(old, new, &mut reasons),
+            _ => reasons.push(Reason {
+                step: Step::Flush,
+                why: "oil and grease do not take each other's place: seals, feed and clearance are made for one of them".to_owned(),
+                source: "common-practice",
+            }),
+        }
     }
     let step = reasons.iter().map(|reason| reason.step).max().unwrap_or(Step::TopUp);
-    let why = |wanted: Step| {
-        let said: Vec<&str> = reasons.iter().filter(|reason| reason.step == wanted).map(|reason| reason.why.as_str()).collect();
-        said.join("; ")
-    };
-    let outcome = ways(step, &why, old.form == Form::Grease);
-    let outcome = reasons.iter().filter(|reason| reason.step < step).fold(outcome, |outcome, reason| {
-        let mut letters = reason.why.chars();
-        let sentence: String = letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default();
-        outcome.caution(format!("{sentence}."), reason.source)
-    });
-    Ok(outcome
+    let decides = reasons.iter().filter(|reason| reason.step == step).map(|reason| reason.why.as_str()).collect::<Vec<_>>().join("; ");
+    let outcome = ways(step, &decides, old.form == Form::Grease && new.form == Form::Grease);
+    let outcome = reasons
+        .iter()
+        .filter(|reason| reason.step < step)
+        .fold(outcome, |outcome, reason| outcome.caution(sentence(&reason.why), reason.source));
+    let oil = old.form == Form::Oil && new.form == Form::Oil;
+    Ok(care(asked, new, outcome)
         .caution_if(
-            step == Step::Drain || step == Step::Flush,
-            "Run it and drain while warm, with the machine locked off; old oil is waste for the collection point, not for the drain.",
+            oil && matches!(step, Step::Drain | Step::Flush),
+            "Run it warm, stop and lock off the machine, then drain. Old oil is waste for the collection point.",
             "common-practice",
         )
-        .caution_if(step == Step::Flush && old.form == Form::Oil && left > 0.0, flush_words(left), "common-practice")
+        .caution_if(
+            oil && step == Step::Flush,
+            "One filling of the new oil, run for half an hour and drained again, takes out what a drain leaves behind.",
+            "common-practice",
+        )
         .caution("The maker of your machine comes first, and the data sheets of both.", "common-practice"))
 }
 
-/// How often to fill and drain until the old is as good as gone.
-fn flush_words(left: f64) -> String {
-    format!(
-        "If about {} % stays behind at each drain, one filling of the new oil run for half an hour and drained again leaves next to none of the old.",
-        said(left)
+fn sentence(clause: &str) -> String {
+    let mut letters = clause.chars();
+    let sentence: String = letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default();
+    format!("{sentence}.")
+}
+
+fn ways(step: Step, decides: &str, greases: bool) -> Outcome {
+    if step == Step::Never {
+        return Outcome::default().way("putting it in at all", false, decides);
+    }
+    let [top, drain, flush] = if greases {
+        ["grease on top of the old", "pump the new in until it comes out clean", "take apart and wash out"]
+    } else {
+        ["top up", "drain and fill", "drain, flush and fill"]
+    };
+    let plain = if decides.is_empty() { "nothing in them is known to quarrel" } else { decides };
+    let drained = match step {
+        Step::TopUp => "not needed, and never wrong",
+        Step::Drain => "enough: what little stays behind does no harm",
+        Step::Flush | Step::Never => "leaves too much of the old behind",
+    };
+    let flushed = if step == Step::Flush { "what it takes" } else { "more than is needed" };
+    Outcome::default().way(top, step == Step::TopUp, plain).way(drain, step <= Step::Drain, drained).way(
+        flush,
+        step <= Step::Flush,
+        flushed,
     )
 }
 
-fn ways(step: Step, why: &impl Fn(Step) -> String, grease: bool) -> Outcome {
-    let (purge, pump) = if grease {
-        ("take apart and wash out", "pump in the new until it comes out clean")
-    } else {
-        ("drain, flush and fill", "drain and fill")
-    };
-    let top = if grease { "grease on top of the old" } else { "top up" };
-    let worse = |own: Step| match step {
-        Step::Never => "the new one does not belong there at all".to_owned(),
-        _ if own < step => why(step),
-        _ => String::new(),
-    };
-    let or = |own: Step, plain: &str| {
-        if step == own { Some(why(own)).filter(|said| !said.is_empty()).unwrap_or_else(|| plain.to_owned()) } else { plain.to_owned() }
-    };
-    let mut outcome = Outcome::default();
-    let rows = [
-        (Step::TopUp, top, "nothing in them is known to quarrel"),
-        (Step::Drain, pump, "not needed, and never wrong"),
-        (Step::Flush, purge, "more than is needed"),
-    ];
-    for (own, name, plain) in rows {
-        let fits = own >= step;
-        outcome = outcome.way(name, fits, if fits { or(own, plain) } else { worse(own) });
-    }
-    if step == Step::Never {
-        outcome = outcome.way("putting it in at all", false, why(Step::Never));
-    }
-    outcome
+/// What the new one may harm in time.
+fn care(asked: &Asked<'_>, new: &Fluid, outcome: Outcome) -> Outcome {
+    let touched = asked.answers.words(&TOUCHES).iter();
+    touched.filter(|material| new.chemistry.care.iter().any(|name| asked.reference.is_a(material, name))).fold(
+        outcome,
+        |outcome, material| {
+            let name = asked.reference.material(material).map_or(material.as_str(), |known| known.name.as_str());
+            outcome.caution(sentence(&format!("{} may harm {name} in time: look at it now and then", new.name)), "common-practice")
+        },
+    )
 }
 
-/// Whether the new one may stand there at all.
-fn against_place(asked: &Asked<'_>, new: &Fluid, reasons: &mut Vec<Reason>) {
+/// Why the new one may not stand there at all.
+fn against_place(asked: &Asked<'_>, new: &Fluid) -> Vec<Reason> {
+    let never = |why: String, source: &'static str| Reason { step: Step::Never, why, source };
+    let mut reasons = Vec::new();
     if let Some(barred) = &new.barred {
-        reasons.push(Reason { step: Step::Never, why: barred.why.trim_end_matches('.').to_owned(), source: "common-practice" });
+        reasons.push(never(barred.why.trim_end_matches('.').to_owned(), "common-practice"));
     }
     for material in asked.answers.words(&TOUCHES) {
-        let hits = |list: &[String]| list.iter().any(|name| asked.reference.is_a(material, name));
         let name = asked.reference.material(material).map_or(material.as_str(), |known| known.name.as_str());
-        if hits(&new.chemistry.attacks) {
-            reasons.push(Reason { step: Step::Never, why: format!("{} attacks {name}", new.name), source: "common-practice" });
-        } else if asked.reference.is_a(material, "copper-alloys")
-            && [Trait::ActiveSulphur, Trait::HypoidEp].iter().any(|bad| new.traits.contains(bad))
-        {
-            reasons.push(Reason { step: Step::Never, why: format!("{} eats {name}", new.name), source: "astm-d130" });
-        } else if hits(&new.chemistry.care) {
-            reasons.push(Reason {
-                step: Step::TopUp,
-                why: format!("mind {name}: {} may harm it in time", new.name),
-                source: "common-practice",
-            });
+        if new.chemistry.attacks.iter().any(|attacked| asked.reference.is_a(material, attacked)) {
+            reasons.push(never(format!("{} attacks {name}", new.name), "common-practice"));
         }
     }
+    reasons
 }
 
 fn greases(asked: &Asked<'_>, old: &Fluid, new: &Fluid, reasons: &mut Vec<Reason>) {
