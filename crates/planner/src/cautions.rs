@@ -73,7 +73,7 @@ const RULES: &[Rule] = &[
     },
     Rule {
         about: "poison",
-        concerns: |fluid, _| has_statement(fluid, &["H300", "H301", "H310", "H311", "H330", "H331", "H360", "H360FD", "H370"]),
+        concerns: |fluid, _| has_statement(fluid, &["H300", "H301", "H310", "H311", "H330", "H331", "H360", "H360FD", "H360Df", "H370", "H372", "H373"]),
         text: "Poisonous: keep it locked, in its own bottle, away from food; read the data sheet before you open it.",
         source: "un-ghs",
     },
@@ -82,6 +82,24 @@ const RULES: &[Rule] = &[
         concerns: |fluid, _| has_statement(fluid, &["H304"]),
         text: "Deadly if it gets into the lungs: if swallowed do not make sick, call the poison centre.",
         source: "un-ghs",
+    },
+    Rule {
+        about: "spray cans",
+        concerns: |fluid, _| fluid.traits.contains(&Trait::Aerosol),
+        text: "Keep it below 50 °C and never spray on hot metal or towards a spark; the propellant burns too.",
+        source: "un-ghs",
+    },
+    Rule {
+        about: "instant glue",
+        concerns: |fluid, _| fluid.is("cyanoacrylate"),
+        text: "Sticks skin and eyelids in seconds and heats cotton: goggles, no cotton gloves; soak off in warm soapy water, never tear.",
+        source: "un-ghs",
+    },
+    Rule {
+        about: "penetrating and water-displacing spray",
+        concerns: |fluid, _| fluid.is("penetrating-oil") || fluid.is("water-displacing-spray"),
+        text: "It is no lubricant: follow it with oil within a day. Let it dry before any flame comes near.",
+        source: "common-practice",
     },
     Rule {
         about: "rags",

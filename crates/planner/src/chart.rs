@@ -1,5 +1,8 @@
 //! What goes on each point and into each step, out of the fluids the plan counts on.
 
+use reference::Reference;
+
+use crate::demand::{Demand, Test};
 use crate::need::{Need, Place, Ration};
 use crate::plan::Weighed;
 use crate::verdict::Grade;
@@ -22,17 +25,17 @@ pub struct Serving {
 }
 
 /// The best of the kept fluids for each need: the best grade, and among equals the one kept first.
-pub(crate) fn serve(needs: &[Need], fluids: &[Weighed<'_>], kept: &[usize]) -> Vec<Serving> {
-    needs.iter().enumerate().map(|(place, need)| serving(place, need, fluids, kept)).collect()
+pub(crate) fn serve(needs: &[Need], fluids: &[Weighed<'_>], kept: &[usize], reference: &Reference) -> Vec<Serving> {
+    needs.iter().enumerate().map(|(place, need)| serving(place, need, fluids, kept, reference)).collect()
 }
 
-fn serving(place: usize, need: &Need, fluids: &[Weighed<'_>], kept: &[usize]) -> Serving {
+fn serving(place: usize, need: &Need, fluids: &[Weighed<'_>], kept: &[usize], reference: &Reference) -> Serving {
     if let Some(nothing) = &need.nothing {
         return Serving { need: place, fluid: None, grade: None, ration: None, how: String::new(), reason: nothing.to_string() };
     }
     let best = kept.iter().copied().filter(|fluid| fluids[*fluid].grades[place].serves()).min_by_key(|fluid| fluids[*fluid].grades[place]);
     let Some(best) = best else {
-        return Serving { need: place, fluid: None, grade: None, ration: None, how: String::new(), reason: unserved(place, fluids) };
+        return Serving { need: place, fluid: None, grade: None, ration: None, how: String::new(), reason: unserved(place, need, fluids, reference) };
     };
     let fluid = fluids[best].fluid;
     Serving {
@@ -46,7 +49,10 @@ fn serving(place: usize, need: &Need, fluids: &[Weighed<'_>], kept: &[usize]) ->
 }
 
 /// Why none of the kept fluids serves: what would, or that nothing known does.
-fn unserved(place: usize, fluids: &[Weighed<'_>]) -> String {
+fn unserved(place: usize, need: &Need, fluids: &[Weighed<'_>], reference: &Reference) -> String {
+    if let Some(harm) = makers_harm(place, need, fluids, reference) {
+        return harm;
+    }
     let names = |grade: Grade| -> Vec<&str> {
         fluids
             .iter()
@@ -67,6 +73,16 @@ fn unserved(place: usize, fluids: &[Weighed<'_>]) -> String {
             )
         }
     }
+}
+
+/// What is said where the maker names a fluid that would harm the place.
+fn makers_harm(place: usize, need: &Need, fluids: &[Weighed<'_>], reference: &Reference) -> Option<String> {
+    let maker = need.demands.iter().find(|demand| demand.source == "maker" && matches!(demand.test, Test::Class { .. }))?;
+    let named = |weighed: &&Weighed<'_>| maker.judge(weighed.fluid, reference).is_some_and(|judged| judged.grade == Grade::Right);
+    let harmful = fluids.iter().filter(named).find(|weighed| weighed.grades[place] == Grade::Harmful)?;
+    let harms = |demand: &&Demand| demand.judge(harmful.fluid, reference).is_some_and(|judged| judged.grade == Grade::Harmful);
+    let why = need.demands.iter().find(harms).map_or_else(String::new, |demand| demand.why.to_string());
+    Some(format!("the maker names {}, but {why}: ask the maker before you use it", harmful.fluid.name))
 }
 
 /// Whether a need is a point of a machine.

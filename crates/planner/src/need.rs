@@ -185,6 +185,12 @@ impl Dose {
         Self::about(likely.base() / KILOGRAMS_PER_GRAM, DoseUnit::Gram)
     }
 
+    /// A filling to a mark, which is as large as it is.
+    #[must_use]
+    pub fn filling(volume: Volume) -> Self {
+        Self::volumes(Range { low: volume, likely: volume, high: volume })
+    }
+
     /// A dose in millilitres, from half to twice.
     #[must_use]
     pub const fn ml(likely: f64) -> Self {

@@ -102,7 +102,7 @@ fn mist<R: Recorder>(step: Step, bench: &Bench<'_>, operation: Operation, row: &
     Ok(step.mind_if(
         concentration > LIMIT_MG_PER_M3,
         format!(
-            "Done in one hour with the door shut, about {concentration:.1} mg/m³ of oil mist hangs in this room (within a factor of three; \
+            "Kept up with the door shut, about {concentration:.1} mg/m³ of oil mist comes to hang in this room (within a factor of three; \
              {LIMIT_MG_PER_M3} is recommended for a working day): open the door, go slower, or take a paste or a water mix. Local limits and \
              the data sheet come first."
         ),

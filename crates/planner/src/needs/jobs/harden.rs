@@ -2,6 +2,7 @@
 
 #![expect(non_snake_case, reason = "symbols as in formulas")]
 
+use formulas::math::max;
 use formulas::sources::COMMON_PRACTICE;
 use formulas::working::Recorder;
 use formulas::{given, step};
@@ -30,6 +31,8 @@ pub(super) static KIND: Kind =
 
 /// Quench liquid for each kilogram of hot steel, litres: a US gallon for a pound; *common practice*.
 const LITRES_PER_KG: f64 = 8.3;
+/// A bath may warm by so much in taking one batch, K; *common practice*.
+const RISE_K: f64 = 30.0;
 
 pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Task>, Complaint> {
     let answers = bench.answers();
@@ -58,7 +61,7 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
                 .mind("Only powder free of cyanide.", "common-practice"),
         );
     }
-    steps.push(quench(bench, steel, quench_litres(r, mass)));
+    steps.push(quench(bench, steel, quench_litres(r, mass, steel == "oil-hardening")));
     if steel != "oil-hardening" {
         steps.push(oil_after(&materials, Dose::ml(2.0)));
     }
@@ -73,11 +76,16 @@ fn powder_g(mass: Mass) -> f64 {
     0.1 * mass.base() * 1e3
 }
 
-/// Quench liquid for so much hot steel, L.
-fn quench_litres<R: Recorder>(r: &mut R, mass: Mass) -> f64 {
+/// Quench liquid for so much hot steel, L: by the rule, and by what the bath may warm; the larger counts.
+///
+/// Iron from 850 °C gives off 555 kJ/kg (*from memory* of the thermochemical tables); a litre of oil takes 1.74 kJ/K, of water 4.2.
+fn quench_litres<R: Recorder>(r: &mut R, mass: Mass, oil: bool) -> f64 {
     given!(r, m["kg"] = mass.base(), "hot steel");
     given!(r, k["L/kg"] = LITRES_PER_KG, "a US gallon for a pound");
-    step!(r, V["L"] = k * m, COMMON_PRACTICE);
+    given!(r, h["kJ/kg"] = 555.0, "heat of the steel");
+    given!(r, c["kJ/(L·K)"] = if oil { 0.87 * 2.0 } else { 4.2 }, "heat a litre takes");
+    given!(r, Delta_T["K"] = RISE_K, "rise allowed");
+    step!(r, V["L"] = m * max(k, h / (c * Delta_T)), COMMON_PRACTICE);
     V
 }
 
@@ -111,7 +119,7 @@ fn quench(bench: &Bench<'_>, steel: &str, litres: f64) -> Step {
             .demand(
                 "far from its flash point",
                 Test::Flash {
-                    hottest: Temperature::from_base(bench.room.hottest.base() + bath_rise()),
+                    hottest: Temperature::from_base(bench.room.hottest.base() + RISE_K),
                     margin: TemperatureDifference::from_base(50.0),
                 },
                 "the bath warms with the part, and oil near its flash point burns",
@@ -132,9 +140,4 @@ const TEMPER: &str = "Temper at once, while still hand warm: straw (200–230 °
 /// Brine for so many litres, kg: a tenth salt is 1.07 kg to the litre.
 fn brine_kg(litres: f64) -> f64 {
     1.07 * litres
-}
-
-/// What the bath warms by, K: iron from 800 °C gives off 515 kJ/kg (*from memory*), a litre of oil takes 1.74 kJ/K.
-fn bath_rise() -> f64 {
-    515.0 / (LITRES_PER_KG * 0.87 * 2.0)
 }

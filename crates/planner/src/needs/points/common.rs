@@ -280,7 +280,7 @@ impl Asking {
 }
 
 /// Adds what every point asks and works out weight and interval.
-pub(super) fn finish(spot: &Spot<'_>, asking: Asking, working: Option<formulas::working::Notebook>) -> Need {
+pub(super) fn finish(spot: &Spot<'_>, mut asking: Asking, working: Option<formulas::working::Notebook>) -> Need {
     let point = match asking.fitting {
         Some(fitting) if spot.point.fitting == Fitting::Brush => &Point { fitting, ..spot.point.clone() },
         _ => spot.point,
@@ -294,6 +294,7 @@ pub(super) fn finish(spot: &Spot<'_>, asking: Asking, working: Option<formulas::
         demands.insert(0, lubricant_form::demand(point, spot.room, &asking.nature, asking.form));
         lubricant_form::admit_dry(&mut demands);
         if let Some(maker) = &point.maker {
+            asking.mind.extend(against(&demands, maker, spot.reference));
             overrule(&mut demands, maker, spot.reference);
         }
         if !asking.character.warmed {
@@ -349,6 +350,18 @@ fn with_dry(mut doses: Vec<(Form, Dose)>, demands: &[Demand]) -> Vec<(Form, Dose
         doses.push((Form::Dry, oil));
     }
     doses
+}
+
+/// What is to be said where the maker names a form of lubricant that harms or does not suit the place: it is obeyed and flagged.
+fn against(demands: &[Demand], maker: &Maker, reference: &Reference) -> Option<(Cow<'static, str>, &'static str)> {
+    let named = |fluid: &&reference::Fluid| maker.fluids.iter().any(|word| fluid.is(word));
+    let form = demands.iter().find(|demand| matches!(demand.test, Test::Form { .. }))?;
+    let mut fluids = reference.fluids.values().filter(named);
+    let refused = fluids.any(|fluid| form.judge(fluid, reference).is_some_and(|judged| judged.grade == Grade::Harmful));
+    refused.then(|| {
+        let text = format!("The maker's word is followed against a rule of the trade: {}. Make sure that the maker means this fitting.", form.why);
+        (text.into(), form.source)
+    })
 }
 
 /// The maker's word stands above the computed demands for class, form and viscosity; prohibitions stay.

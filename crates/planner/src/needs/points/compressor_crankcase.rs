@@ -61,6 +61,6 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
             "fat, tack and polymers cook to carbon on the valves",
             "common-practice",
         )
-        .dose(Form::Oil, Dose::volume(answers.quantity(&VOLUME)))
+        .dose(Form::Oil, Dose::filling(answers.quantity(&VOLUME)))
         .mind("Change the first filling after 50 hours, and drain the receiver's water after every use.", "common-practice"))
 }

@@ -49,7 +49,7 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
         .nature(Nature { clearance: Clearance::Oil, rise: RISE_K, enclosed: true, ..Nature::default() })
         .character(Character { bath: true, ..Character::default() })
         .fitted(Fitting::Bath)
-        .dose(Form::Oil, Dose::volume(answers.quantity(&VOLUME)))
+        .dose(Form::Oil, Dose::filling(answers.quantity(&VOLUME)))
         .mind("Change the first filling after 50 hours: it carries the running-in dirt.", "common-practice");
     if worm {
         return Ok(asking.classes(

@@ -52,7 +52,7 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
                 "light gears, dogs and bronze bushes share the bath: plain or antiwear oil; a light gear oil or slideway oil serves",
                 "common-practice",
             )
-            .dose(Form::Oil, Dose::volume(answers.quantity(&VOLUME)))
+            .dose(Form::Oil, Dose::filling(answers.quantity(&VOLUME)))
             .mind("Many such boxes have no seals: if the level falls, oil it by the drop instead of filling it.", "common-practice")
     } else {
         asking
