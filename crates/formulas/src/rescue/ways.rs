@@ -86,9 +86,12 @@ fn smoothed(blown: &Blown) -> f64 {
 }
 
 pub(super) fn plans<R: Recorder>(r: &mut R, blown: &Blown, gap: &MeasuredGap) -> Result<[Plan; 6], FormulaError> {
+    let press = press(r, blown, gap)?;
+    // A compound lightens no press: beyond this interference a part yields with it as without.
+    let tightest = press.window.0;
     Ok([
-        press(r, blown, gap)?,
-        pressed_bond(r, blown, gap)?,
+        press,
+        pressed_bond(r, blown, gap, tightest)?,
         bond(r, blown, gap, Method::LowViscosity, RetainerKind::LowViscosity, (0.0, 0.10))?,
         bond(r, blown, gap, Method::General, RetainerKind::General, (0.02, 0.15))?,
         bond(r, blown, gap, Method::GapFilling, RetainerKind::GapFilling, (0.05, 0.25))?,
@@ -166,8 +169,8 @@ fn bond<R: Recorder>(
 }
 
 /// A press too light, or a slip too close, helped by a high-strength compound.
-fn pressed_bond<R: Recorder>(r: &mut R, blown: &Blown, gap: &MeasuredGap) -> Result<Plan, FormulaError> {
-    let window = (mm(-0.02), mm(0.02));
+fn pressed_bond<R: Recorder>(r: &mut R, blown: &Blown, gap: &MeasuredGap, tightest: Length) -> Result<Plan, FormulaError> {
+    let window = (mm(-0.02).max(tightest), mm(0.02));
     let joint = bond_joint(blown, gap.gap.min(window.1));
     let bonded = match bond_holding(r, &RetainerKind::General.retainer(), &joint, blown.safety) {
         Ok(held) => held.axial,
@@ -180,6 +183,7 @@ fn pressed_bond<R: Recorder>(r: &mut R, blown: &Blown, gap: &MeasuredGap) -> Res
         let wet = pressed(&mut Silent, blown, effective, Adhesion { along: 0.07, round: 0.07 }, safety)?;
         press_and_bond(r, dry, wet, bond)
     };
+    // To take it apart, the whole bond counts beside the press; to rely on it, half.
     let strength = Range { low: with(bonded.low, blown.safety)?, likely: with(bonded.likely, 1.0)?, high: with(2.0 * bonded.high, 1.0)? };
     let carries = enough(Some(strength), needed(&mut Silent, blown)?);
     Ok(Plan { method: Method::PressAndBond, window, carries, strength: Some(strength) })
