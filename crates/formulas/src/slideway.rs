@@ -87,7 +87,8 @@ pub fn slide_viscosity<R: Recorder>(r: &mut R, pressure: Pressure, speed: Option
     // 0.05 MPa is the pressure of an ordinary slide, 0.1 m/s a brisk hand feed; the square roots keep the change within two grades.
     step!(r, f_p [] = min(max(sqrt(p / 0.05), 0.7), 1.8), sources::COMMON_PRACTICE);
     step!(r, f_v [] = if v > 0.1 { max(sqrt(0.1 / v), 0.5) } else { 1.0 }, sources::COMMON_PRACTICE);
-    step!(r, nu_low[mm2_per_s] = 80.0 * f_p * f_v, sources::COMMON_PRACTICE);
+    // The least never rises above that of an ordinary slide: VG 68 serves loaded ones too, a thicker oil only serves them longer.
+    step!(r, nu_low[mm2_per_s] = 80.0 * min(f_p * f_v, 1.0), sources::COMMON_PRACTICE);
     step!(r, nu[mm2_per_s] = min(170.0 * f_p * f_v, 450.0), sources::COMMON_PRACTICE);
     r.caution(Caution::Disputed { what: "slideway oil", why: "grades 32, 46 and 68 are all used on small lathes, and hydraulic oil too" });
     let [low, likely, high] = [nu_low, nu, 450.0].map(KinematicViscosity::new::<mm2_per_s>);
