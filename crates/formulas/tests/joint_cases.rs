@@ -1,23 +1,26 @@
 //! Worked cases of joints. Where each comes from stands beside it: *published* (a standard's or book's own example), *from memory*,
 //! or *computed independently* (worked outside this project from the same published formula).
 
-#![expect(clippy::unwrap_used, clippy::panic, reason = "a test that cannot go on fails")]
+#![expect(clippy::unwrap_used, reason = "a test that cannot go on fails")]
 
 use formulas::Silent;
-use formulas::bond::{BondJoint, BondMetal, Lap, Loading, RetainerKind, bond_holding, bond_quantity, bond_strength, peak_over_average};
+use formulas::bond::{
+    BondJoint, BondMetal, Lap, Loading, RetainerKind, bond_holding, bond_quantity, bond_strength, lap_design_stress, lap_stress,
+    peak_over_average, press_and_bond, push_out_force, useful_overlap,
+};
 use formulas::fit::{Limits, MeasuredGap, chance_below_normal, chance_below_uniform, chances, limits, tolerance_unit};
 use formulas::interference::{
-    Adhesion, Joint, Metal, Strength, assembly_play, assembly_temperature, bush_closing, contact_pressure, holding, hub_pressure_limit,
-    metal, stresses,
+    Adhesion, Contact, Joint, Metal, Strength, adhesion, assembly_play, assembly_temperature, bearing_clearance_left, bush_closing,
+    contact_pressure, holding, hub_pressure_limit, metal, press_force, stresses,
 };
-use formulas::seal::{NPT, Sealant, WHITWORTH_PIPE, highest_steam, npt_pitch_diameters, steam_joint_temperature};
+use formulas::seal::{NPT, Sealant, WHITWORTH_PIPE, highest_steam, npt_pitch_diameters, steam_joint_temperature, tape_wraps};
 use formulas::taper::{Angle, Line, TAPERS, detectable_angle_seconds, half_angle_degrees, holds_itself, read_rubbing};
-use formulas::thread::{Thread, dimensions, locking_volume, mean_gap, proof_load};
+use formulas::thread::{Thread, dimensions, locking_volume, mean_gap, proof_load, stripping_load};
 use formulas::tightening::{
-    Bolt, Locker, LoosenRisk, assembly_preload, breaking_torque, grade, least_breaking_torque, loosen_risk, loosening_torque, nut_factor,
-    preload_for_share, tightening_torque,
+    Bolt, Locker, LoosenRisk, Means, assembly_preload, breaking_torque, grade, least_breaking_torque, loosen_risk, loosening_torque,
+    nut_factor, preload_for_share, preload_scatter, tightening_torque,
 };
-use units::{Length, Pressure, Temperature, TemperatureDifference, Torque};
+use units::{Force, Length, Pressure, Temperature, TemperatureDifference, Torque};
 use uom::si::area::{square_inch, square_millimeter};
 use uom::si::force::{kilonewton, newton, pound_force};
 use uom::si::length::{inch, micrometer, millimeter};
@@ -353,6 +356,73 @@ fn rubbings() {
     let mut bent = lines(0.95, 0.9);
     bent[1] = Line { large_end: 0.1, small_end: 0.0 };
     assert!(!read(bent, false).round && !read(bent, false).accepted);
+}
+
+/// *From memory*: sizes as the tables of BS 84, the Association and the model-engineer series have them.
+#[test]
+fn threads_by_their_names() {
+    for (name, diameter, pitch) in [
+        ("M3", 3.0, 0.5),
+        ("m10x1.25", 10.0, 1.25),
+        ("M8 × 1", 8.0, 1.0),
+        ("#10-32", 4.826, 0.794),
+        ("1/4-20 UNC", 6.35, 1.27),
+        ("3/8 BSW", 9.525, 1.5875),
+        ("3/8 BSF", 9.525, 1.27),
+        ("1/4-32 ME", 6.35, 0.794),
+        ("5/32 ME", 3.969, 0.635),
+        ("4 BA", 3.6, 0.66),
+    ] {
+        let thread: Thread = name.parse().unwrap();
+        near(thread.major.get::<millimeter>(), diameter, 0.03);
+        near(thread.pitch.get::<millimeter>(), pitch, 0.005);
+    }
+}
+
+/// By hand, from the rules *common practice* has.
+#[test]
+fn small_rules() {
+    let joint = steel(20.0, 0.0, 40.0);
+    // π·20·30·10 = 18 850 N of pressure on the face, of which friction takes 12 to 30 %.
+    let force = press_force(&mut Silent, &joint, mpa(10.0)).unwrap();
+    near(force.low.get::<newton>(), 2262.0, 1.0);
+    near(force.likely.get::<newton>(), 3770.0, 1.0);
+    near(force.high.get::<newton>(), 5655.0, 1.0);
+    // DIN 7190-1, *from memory*: every pair holds less oiled than dry.
+    for contact in [Contact::StrongSteel, Contact::MildSteel, Contact::GreyIron, Contact::CastAluminium] {
+        let (dry, oiled) = (adhesion(contact, false).unwrap(), adhesion(contact, true).unwrap());
+        assert!(oiled.along < dry.along && oiled.round < dry.round && dry.round <= dry.along);
+    }
+    assert!(adhesion(Contact::LeadedBronze, true).is_none());
+    let left = bearing_clearance_left(&mut Silent, um(20.0), um(10.0)).unwrap();
+    near(left.low.get::<micrometer>(), 12.0, 1e-9);
+    near(left.high.get::<micrometer>(), 14.0, 1e-9);
+    let n = Force::new::<newton>;
+    // A weak bond on a heavy press: the dry press is the better. A strong one on a light press: half of it adds.
+    near(press_and_bond(&mut Silent, n(4000.0), n(2500.0), n(1000.0)).unwrap().get::<newton>(), 4000.0, 1e-9);
+    near(press_and_bond(&mut Silent, n(1000.0), n(700.0), n(6000.0)).unwrap().get::<newton>(), 3700.0, 1e-9);
+    // 25.4 × 12.7 mm under 3226 N: 10 MPa; of a sheet value of 20 MPa a quarter counts, a tenth when hot.
+    let lap =
+        Lap { width: mm(25.4), overlap: mm(12.7), sheet: mm(1.62), bond_line: mm(0.2), modulus: mpa(70_000.0), shear_modulus: mpa(1000.0) };
+    near(lap_stress(&mut Silent, &lap, n(3225.8)).unwrap().get::<megapascal>(), 10.0, 0.001);
+    near(lap_design_stress(&mut Silent, mpa(20.0), false, celsius(20.0)).unwrap().get::<megapascal>(), 5.0, 1e-9);
+    near(lap_design_stress(&mut Silent, mpa(20.0), false, celsius(60.0)).unwrap().get::<megapascal>(), 2.0, 1e-9);
+    near(useful_overlap(&mut Silent, mm(1.62), mpa(250.0), mpa(20.0)).unwrap().get::<millimeter>(), 13.5, 1e-9);
+    // 1.5·20·π·20·30 = 56 549 N, and twice that to try.
+    let out = push_out_force(&mut Silent, &RetainerKind::General.retainer(), mm(20.0), mm(30.0)).unwrap();
+    near(out.low.get::<newton>(), 56_549.0, 1.0);
+    near(out.high.get::<newton>(), 113_097.0, 2.0);
+    // *Machinery's Handbook*: a torque wrench scatters by a quarter.
+    let scatter = preload_scatter(&mut Silent, n(10_000.0), Means::TorqueWrench).unwrap();
+    near(scatter.low.get::<newton>(), 7500.0, 1e-6);
+    near(scatter.high.get::<newton>(), 12_500.0, 1e-6);
+    near(tape_wraps(mm(16.662)).unwrap().likely, 3.0, 1e-9);
+    near(tape_wraps(mm(20.955)).unwrap().high, 5.0, 1e-9);
+    // *Common practice*: one diameter of steel (shear 240 MPa) outlasts a bolt of class 8.8 of the same size.
+    let m8: Thread = "M8".parse().unwrap();
+    let strips = stripping_load(&mut Silent, &m8, mm(8.0), mpa(240.0)).unwrap();
+    let breaks = grade("8.8", m8.major).unwrap().tensile * dimensions(&mut Silent, &m8).unwrap().stress_area;
+    assert!(strips.value > breaks.value);
 }
 
 /// SAE J429, ISO 3506-1: published and *from memory*; an unmarked bolt counts as 4.6 by *common practice*.

@@ -207,7 +207,7 @@ pub fn proof_load<R: Recorder>(r: &mut R, thread: &Thread, proof: Pressure) -> R
     Ok(Force::new::<newton>(F_p))
 }
 
-/// The load at which a thread strips: least, when the thread is shallow or worn, to most.
+/// The load at which a thread strips.
 ///
 /// # Errors
 /// As [`dimensions`]; [`FormulaError::OutOfRange`] for more than three diameters of engagement, of which the last carries nothing.

@@ -1,4 +1,4 @@
-//! Threads by the names people give them: `M8`, `M8x1`, `1/4-20`, `#10-32`, `2 BA`, `1/4 BSW`.
+//! Threads by the names people give them: `M8`, `M8x1`, `1/4-20`, `#10-32`, `2 BA`, `1/4 BSW`, `1/4-32 ME`.
 
 use std::str::FromStr;
 
@@ -57,7 +57,7 @@ const COARSE_WHITWORTH: &[(f64, f64)] = &[
 const FINE_WHITWORTH: &[(f64, f64)] =
     &[(3.0, 32.0), (4.0, 26.0), (5.0, 22.0), (6.0, 20.0), (7.0, 18.0), (8.0, 16.0), (10.0, 14.0), (12.0, 12.0), (14.0, 11.0), (16.0, 10.0)];
 
-/// Turns to the inch of the model-engineer series, the finer for sizes up to ¼ in; *common practice*.
+/// Turns to the inch of the model-engineer series, either of which is made for every size; *common practice*.
 const MODEL_ENGINEER: (f64, f64) = (40.0, 32.0);
 
 fn same(a: f64, b: f64) -> bool {
@@ -108,7 +108,7 @@ fn named(text: &str) -> Option<Thread> {
         }
     }
     if let Some(size) = upper.strip_suffix("ME") {
-        // Both pitches of the series are made for every size; a name without turns means the finer.
+        // A name without turns means the finer.
         let (size, turns) =
             size.split_once('-').map_or((size, MODEL_ENGINEER.0), |(size, turns)| (size, turns.trim().parse().unwrap_or(f64::NAN)));
         return (same(turns, MODEL_ENGINEER.0) || same(turns, MODEL_ENGINEER.1))
