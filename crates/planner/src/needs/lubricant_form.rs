@@ -1,14 +1,15 @@
-//! Oil, grease or dry: gates first, then a score for each fact of the place.
+//! Oil, grease or dry: the facts of a point, for the trade's gates and scores ([`formulas::lubricant_form`]) to judge.
 //!
 //! A lubricant that runs carries chips away and cools; one that stays reaches where a can does not; one that dries holds no grit.
-//! Each fact adds to each form what *common practice* gives it; the highest wins and within one point oil does, renewed often.
 
 use std::borrow::Cow;
 
+pub use formulas::lubricant_form::Clearance;
+use formulas::lubricant_form::{Facts, Fitting as Feeds, Reach as Reached, Standing, form};
 use shop::{Exposure, Fitting, Point, Reach, Room};
-use units::{Quantity, Velocity};
+use units::{Quantity, Temperature, Velocity};
 
-use crate::demand::{Demand, Test, celsius};
+use crate::demand::{Demand, Test};
 use crate::verdict::Grade;
 
 /// What the kind of a point knows of its nature.
@@ -30,17 +31,6 @@ pub struct Nature {
     pub enclosed: bool,
 }
 
-/// What lubricant the clearance of a place was designed for.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Clearance {
-    /// Close, without a groove: oil.
-    Oil,
-    /// Looser, with a groove or a seal: grease.
-    Grease,
-    /// Neither in particular.
-    Open,
-}
-
 impl Default for Nature {
     fn default() -> Self {
         Self {
@@ -55,9 +45,6 @@ impl Default for Nature {
     }
 }
 
-/// Above this no grease stays in a rolling bearing, mm·rev/min; *common practice*, near the 300–350 thousand of the handbooks.
-const GREASE_SPEED_LIMIT: f64 = 300_000.0;
-
 /// What a kind says itself, where the trade settles the form and the scores would not find it.
 #[derive(Debug, Clone)]
 pub(crate) struct OwnForm {
@@ -69,10 +56,10 @@ pub(crate) struct OwnForm {
 
 /// The demand for oil, grease or dry film at a point.
 pub(crate) fn demand(point: &Point, room: &Room, nature: &Nature, own: Option<OwnForm>) -> Demand {
+    let (demand, by_gate) = asked(point, room, nature);
     match own {
-        Some(own) if own.above_gates => own.demand,
-        Some(own) => gate(point, room, nature).unwrap_or(own.demand),
-        None => gate(point, room, nature).unwrap_or_else(|| scored(point, room, nature)),
+        Some(own) if own.above_gates || !by_gate => own.demand,
+        _ => demand,
     }
 }
 
@@ -102,83 +89,41 @@ pub(crate) fn admit_dry(demands: &mut Vec<Demand>) {
     }
 }
 
-fn gate(point: &Point, room: &Room, nature: &Nature) -> Option<Demand> {
-    use Grade::{Harmful, Right, Wrong};
-    let only = |oil, grease, dry, why: &'static str| {
-        Some(Demand { what: "oil, grease or dry", test: Test::Form { oil, grease, dry }, why: why.into(), source: "common-practice" })
+/// What a place wants by the trade's gates and scores, and whether a gate decided.
+fn asked(point: &Point, room: &Room, nature: &Nature) -> (Demand, bool) {
+    let facts = Facts {
+        fitting: match point.fitting {
+            Fitting::BallOiler | Fitting::OilCup | Fitting::OilHole | Fitting::Wick | Fitting::Drip => Feeds::FeedsOil,
+            Fitting::Bath | Fitting::Splash | Fitting::Pump => Feeds::CarriesOil,
+            Fitting::GreaseNipple | Fitting::Cap => Feeds::FeedsGrease,
+            Fitting::Brush | Fitting::Sealed => Feeds::Open,
+        },
+        reach: match point.reach {
+            Reach::Easy => Reached::Easy,
+            Reach::Hard => Reached::Hard,
+        },
+        chips: point.meets(Exposure::Chips),
+        grit: point.meets(Exposure::Grit) && !nature.enclosed,
+        flushed: false,
+        coolant: point.meets(Exposure::Coolant),
+        outdoors: point.meets(Exposure::Outdoors),
+        clearance: nature.clearance,
+        speed: nature.speed,
+        speed_factor: nature.speed_factor,
+        heavy: nature.heavy,
+        leaks: nature.leaks,
+        coldest: room.coldest,
+        hottest: Temperature::from_base(room.hottest.base() + nature.rise),
+        unsure: false,
     };
-    match point.fitting {
-        Fitting::BallOiler | Fitting::OilCup | Fitting::OilHole | Fitting::Wick | Fitting::Drip => {
-            return only(Right, Harmful, Wrong, "the fitting feeds oil; grease pressed into it blocks the way for good");
-        }
-        Fitting::Bath | Fitting::Splash | Fitting::Pump => {
-            return only(Right, Wrong, Wrong, "the bath, splash or pump carries oil; grease would not be carried");
-        }
-        Fitting::GreaseNipple | Fitting::Cap => {
-            return only(Wrong, Right, Wrong, "the fitting feeds grease; confirm that it is no oil nipple, as old lathes have them");
-        }
-        Fitting::Brush | Fitting::Sealed => {}
-    }
-    if point.meets(Exposure::Grit) && !nature.enclosed && point.reach == Reach::Easy && !point.meets(Exposure::Coolant) {
-        return only(
-            Wrong,
-            Harmful,
-            Right,
-            "abrasive dust reaches it: oil and grease hold the dust and make a lapping paste, a dry film does not",
-        );
-    }
-    if room.hottest.base() + nature.rise > celsius(150.0).base() {
-        return only(Wrong, Wrong, Right, "above 150 °C oils and greases burn off");
-    }
-    if nature.speed_factor.is_some_and(|factor| factor > GREASE_SPEED_LIMIT) {
-        return only(Right, Wrong, Wrong, "too fast for grease: it is thrown off and heats");
-    }
-    None
-}
-
-fn scored(point: &Point, room: &Room, nature: &Nature) -> Demand {
-    const FAST_M_PER_S: f64 = 2.0;
-    /// One fact against a form is a drawback, a grave one rules it out.
-    const STILL_SERVES: i32 = -2;
-    let mut score = [0_i32; 3];
-    let mut reasons = Vec::new();
-    let mut add = |holds: bool, points: [i32; 3], reason: &str| {
-        if holds {
-            for (sum, point) in score.iter_mut().zip(points) {
-                *sum += point;
-            }
-            reasons.push(format!("{reason} ({:+}/{:+}/{:+})", points[0], points[1], points[2]));
-        }
+    let form = form(&facts);
+    let grade = |standing| match standing {
+        Standing::Right => Grade::Right,
+        Standing::WillDo => Grade::WillDo,
+        Standing::Wrong => Grade::Wrong,
+        Standing::Harmful => Grade::Harmful,
     };
-    add(point.reach == Reach::Hard, [0, 3, 1], "hard to reach");
-    add(point.reach == Reach::Easy, [2, 0, 0], "open and easy to reach");
-    add(point.meets(Exposure::Chips), [2, -2, 1], "chips reach it");
-    add(point.meets(Exposure::Grit) && !nature.enclosed, [-1, -3, 4], "abrasive dust reaches it");
-    add(point.meets(Exposure::Coolant), [-1, 2, -2], "coolant washes it");
-    add(nature.clearance == Clearance::Oil, [3, -3, 0], "close clearance without groove");
-    add(nature.clearance == Clearance::Grease, [-1, 3, 0], "made for grease");
-    add(nature.speed.base() > FAST_M_PER_S, [4, -4, -3], "fast");
-    add(nature.heavy, [1, 2, 0], "slow, heavy or shocked");
-    add(nature.leaks, [-1, 2, 1], "runs off");
-    add(room.coldest < celsius(5.0), [0, -2, 1], "cold starts");
-    add(point.meets(Exposure::Outdoors), [-1, 2, 0], "stands outdoors");
-    let [oil, grease, dry] = score;
-    let best = oil.max(grease).max(dry);
-    let oil_wins = oil >= best - 1;
-    let grade = |own: i32, wins: bool| {
-        if wins {
-            Grade::Right
-        } else if own >= STILL_SERVES {
-            Grade::WillDo
-        } else {
-            Grade::Wrong
-        }
-    };
-    let test = Test::Form {
-        oil: grade(oil, oil_wins),
-        grease: grade(grease, !oil_wins && grease == best),
-        dry: grade(dry, !oil_wins && grease < best && dry == best),
-    };
-    let why = format!("oil {oil}, grease {grease}, dry {dry}: {}", reasons.join(", "));
-    Demand { what: "oil, grease or dry", test, why: why.into(), source: "common-practice" }
+    let test = Test::Form { oil: grade(form.oil), grease: grade(form.grease), dry: grade(form.dry) };
+    let by_gate = form.scores.is_none();
+    (Demand { what: "oil, grease or dry", test, why: form.why.into(), source: "common-practice" }, by_gate)
 }
