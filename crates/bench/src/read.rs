@@ -2,7 +2,7 @@
 
 use fields::{Answer, Answers, Asks, Field, Origin, did_you_mean};
 use reference::Reference;
-use units::parse_any;
+use units::{Dimension, System, parse_any, show_base};
 
 use crate::sheets::Sheet;
 
@@ -66,18 +66,23 @@ fn answer(field: &Field, text: &str, reference: &Reference) -> Result<Answer, (S
     let words = |known: &mut dyn Iterator<Item = &str>| {
         let known: Vec<&str> = known.collect();
         let words: Vec<String> = text.split(',').map(|word| word.trim().to_owned()).filter(|word| !word.is_empty()).collect();
-        match words.iter().find(|word| !known.contains(&word.as_str())) {
-            Some(unknown) => Err((format!("`{unknown}` is not known as `{}`", field.name), did_you_mean(unknown, known.iter().copied()))),
-            None if words.is_empty() => Err((format!("`{}` is empty", field.name), did_you_mean("", known.iter().copied()))),
-            None => Ok(Answer::Words(words)),
+        if words.is_empty() {
+            return Err((format!("`{}` is empty", field.name), did_you_mean("", known.iter().copied())));
         }
+        let meant = |word: &String| {
+            let found = reference.meant(word, known.iter().copied()).map(str::to_owned);
+            found.ok_or_else(|| (format!("`{word}` is not known as `{}`", field.name), did_you_mean(word, known.iter().copied())))
+        };
+        words.iter().map(meant).collect::<Result<_, _>>().map(Answer::Words)
     };
     match field.asks {
-        Asks::Quantity(dimension) => parse_any(dimension, text)
-            .map(Answer::Quantity)
-            .map_err(|error| (format!("`{}` cannot be read", field.name), format!("{error}."))),
+        Asks::Quantity(dimension) => {
+            let base = parse_any(dimension, text).map_err(|error| (format!("`{}` cannot be read", field.name), format!("{error}.")))?;
+            sane(field, dimension, base)
+        }
         Asks::Number => match text.trim().parse::<f64>() {
-            Ok(number) if number.is_finite() => Ok(Answer::Number(number)),
+            Ok(number) if number.is_finite() && number > 0.0 => Ok(Answer::Number(number)),
+            Ok(number) if number.is_finite() => Err((format!("`{}` is {number}", field.name), "Give a number above nothing.".to_owned())),
             _ => Err((format!("`{text}` is not a plain number"), "Write a number without a unit, such as `3`.".to_owned())),
         },
         Asks::Flag => match text.trim() {
@@ -94,7 +99,49 @@ fn answer(field: &Field, text: &str, reference: &Reference) -> Result<Answer, (S
                 _ => Ok(words),
             }
         }
+        Asks::Name => match text.trim() {
+            "" => Err((format!("`{}` is empty", field.name), format!("Give {}.", field.about))),
+            name => Ok(Answer::Words(vec![name.to_owned()])),
+        },
         Asks::Materials => words(&mut reference.materials.keys().map(String::as_str)),
         Asks::Fluids => words(&mut reference.fluids.keys().map(String::as_str)),
+    }
+}
+
+/// Takes a quantity of a size that occurs in a shop. Beyond it is a slip of the pen, for which a formula would still have a number.
+fn sane(field: &Field, dimension: Dimension, base: f64) -> Result<Answer, (String, String)> {
+    let (low, high) = limits(dimension);
+    if (low..=high).contains(&base) {
+        return Ok(Answer::Quantity(base));
+    }
+    let show = |value: f64| show_base(dimension, value, System::Metric);
+    Err((format!("`{}` is {}, which no shop has", field.name, show(base)), format!("Give something from {} to {}.", show(low), show(high))))
+}
+
+/// The least and the greatest that occurs in a shop, in coherent SI units.
+fn limits(dimension: Dimension) -> (f64, f64) {
+    const RPM: f64 = std::f64::consts::TAU / 60.0;
+    const YEAR: f64 = 31_557_600.0;
+    match dimension {
+        Dimension::Length => (1e-8, 50.0),
+        Dimension::Area => (1e-8, 1e3),
+        Dimension::Volume => (1e-9, 1e5),
+        Dimension::Mass => (1e-6, 1e4),
+        Dimension::MassDensity => (1e-3, 2e4),
+        Dimension::Temperature => (213.15, 673.15),
+        Dimension::TemperatureDifference => (0.0, 400.0),
+        Dimension::Velocity => (0.0, 200.0),
+        Dimension::AngularVelocity => (0.01 * RPM, 200_000.0 * RPM),
+        Dimension::Frequency => (0.01 / 3600.0, 1000.0 / 3600.0),
+        Dimension::Time => (1.0, 50.0 * YEAR),
+        Dimension::Force => (0.01, 1e7),
+        Dimension::Torque => (1e-6, 1e5),
+        Dimension::Pressure => (1.0, 1e9),
+        Dimension::Power => (0.01, 1e6),
+        Dimension::KinematicViscosity => (2e-7, 0.1),
+        Dimension::DynamicViscosity => (1e-5, 100.0),
+        Dimension::Ratio => (0.0, 1.0),
+        Dimension::VolumeRate => (0.0, 0.01),
+        Dimension::Usage => (0.0, f64::INFINITY),
     }
 }

@@ -56,6 +56,8 @@ pub enum Asks {
     Choice(&'static [&'static str]),
     /// One or more words of several.
     Choices(&'static [&'static str]),
+    /// A name in the trade's own writing, such as the thread `M10x1`; who asks for it reads it.
+    Name,
     /// One or more materials by key.
     Materials,
     /// One or more fluids by key.
@@ -144,6 +146,30 @@ impl Given<&'static str> {
         about: &'static str,
     ) -> Self {
         Self::declare(name, Asks::Choice(of), default, source, about)
+    }
+
+    /// A name in the trade's own writing.
+    #[must_use]
+    pub const fn name(name: &'static str, default: &'static str, source: &'static str, about: &'static str) -> Self {
+        Self::declare(name, Asks::Name, default, source, about)
+    }
+}
+
+impl Given<Option<&'static str>> {
+    /// A name that may stay unsaid.
+    #[must_use]
+    pub const fn maybe_name(name: &'static str, about: &'static str) -> Self {
+        let mut given = Self::declare(name, Asks::Name, "", "", about);
+        given.field.optional = true;
+        given
+    }
+
+    /// One word of several that may stay unsaid.
+    #[must_use]
+    pub const fn maybe_choice(name: &'static str, of: &'static [&'static str], about: &'static str) -> Self {
+        let mut given = Self::declare(name, Asks::Choice(of), "", "", about);
+        given.field.optional = true;
+        given
     }
 }
 
@@ -277,6 +303,12 @@ impl Answers {
     #[must_use]
     pub fn word(&self, field: &Given<&'static str>) -> &str {
         self.list(field.field.name).first().map_or("", String::as_str)
+    }
+
+    /// The word or name, if there is one.
+    #[must_use]
+    pub fn maybe_word(&self, field: &Given<Option<&'static str>>) -> Option<&str> {
+        self.list(field.field.name).first().map(String::as_str)
     }
 
     /// The words chosen.

@@ -41,6 +41,7 @@ fn option(field: &'static Field) -> Arg {
         Asks::Number => "NUMBER".to_owned(),
         Asks::Flag => "yes|no".to_owned(),
         Asks::Choice(of) | Asks::Choices(of) => of.join("|"),
+        Asks::Name => "NAME".to_owned(),
         Asks::Materials => "MATERIAL".to_owned(),
         Asks::Fluids => "FLUID".to_owned(),
     };
