@@ -73,7 +73,9 @@ const RULES: &[Rule] = &[
     },
     Rule {
         about: "poison",
-        concerns: |fluid, _| has_statement(fluid, &["H300", "H301", "H310", "H311", "H330", "H331", "H360", "H360FD", "H360Df", "H370", "H372", "H373"]),
+        concerns: |fluid, _| {
+            has_statement(fluid, &["H300", "H301", "H310", "H311", "H330", "H331", "H360", "H360FD", "H360Df", "H370", "H372", "H373"])
+        },
         text: "Poisonous: keep it locked, in its own bottle, away from food; read the data sheet before you open it.",
         source: "un-ghs",
     },

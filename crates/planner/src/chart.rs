@@ -35,7 +35,14 @@ fn serving(place: usize, need: &Need, fluids: &[Weighed<'_>], kept: &[usize], re
     }
     let best = kept.iter().copied().filter(|fluid| fluids[*fluid].grades[place].serves()).min_by_key(|fluid| fluids[*fluid].grades[place]);
     let Some(best) = best else {
-        return Serving { need: place, fluid: None, grade: None, ration: None, how: String::new(), reason: unserved(place, need, fluids, reference) };
+        return Serving {
+            need: place,
+            fluid: None,
+            grade: None,
+            ration: None,
+            how: String::new(),
+            reason: unserved(place, need, fluids, reference),
+        };
     };
     let fluid = fluids[best].fluid;
     Serving {

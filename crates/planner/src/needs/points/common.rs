@@ -359,7 +359,8 @@ fn against(demands: &[Demand], maker: &Maker, reference: &Reference) -> Option<(
     let mut fluids = reference.fluids.values().filter(named);
     let refused = fluids.any(|fluid| form.judge(fluid, reference).is_some_and(|judged| judged.grade == Grade::Harmful));
     refused.then(|| {
-        let text = format!("The maker's word is followed against a rule of the trade: {}. Make sure that the maker means this fitting.", form.why);
+        let text =
+            format!("The maker's word is followed against a rule of the trade: {}. Make sure that the maker means this fitting.", form.why);
         (text.into(), form.source)
     })
 }
