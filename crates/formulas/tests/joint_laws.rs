@@ -227,6 +227,9 @@ proptest! {
     fn longer_joints_never_hold_less(length in 2.0..80.0, more in 0.0..20.0) {
         let held = |length| bond_holding(&mut Silent, &RetainerKind::General.retainer(), &bonded(0.05, 22.0, length), 2.0).unwrap().axial.low;
         prop_assert!(held(length + more) >= held(length) * 0.999_999);
+        // Statics: the force acts at the face, half a diameter (20 mm) from the axis.
+        let both = bond_holding(&mut Silent, &RetainerKind::General.retainer(), &bonded(0.05, 22.0, length), 2.0).unwrap();
+        prop_assert!((both.torque.low.get::<newton_meter>() - both.axial.low.get::<newton>() * 0.010).abs() < 1e-9 * both.axial.low.get::<newton>());
     }
 
     #[test]
@@ -395,6 +398,9 @@ fn the_way_out_follows_the_gap() {
 /// *Common practice, no source*: a calliper cannot choose between a press, a slip fit and a bond.
 #[test]
 fn a_calliper_alone_cannot_decide() {
+    // Statics: 5 N·m on a diameter of 20 mm are 500 N at the face, and with 1000 N along it √(1000² + 500²) N.
+    let needed = rescue(&mut Silent, &blown(0.0, FINE)).unwrap().needed.get::<newton>();
+    assert!((needed - 1_250_000.0_f64.sqrt()).abs() < 1e-6, "{needed}");
     for gap in [-0.03, 0.0, 0.06, 0.12] {
         let found = rescue(&mut Silent, &blown(gap, [Instrument::CalliperJaws, Instrument::Calliper])).unwrap();
         assert!(
