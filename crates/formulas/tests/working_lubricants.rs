@@ -1,6 +1,6 @@
 //! What the lubricant chapters show: every step's MathML is well formed, and every source they name is listed.
 
-#![expect(clippy::unwrap_used, clippy::panic, reason = "a test that cannot go on fails")]
+#![expect(clippy::unwrap_used, reason = "a test that cannot go on fails")]
 
 use formulas::cutting::{Coolant, coolant_rise};
 use formulas::feed::{HotAndCold, Wick, ball_oiler_strokes, coldest_start, drops_of, grade_for, warm_up_time, wick_feed};

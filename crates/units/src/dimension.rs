@@ -110,7 +110,7 @@ impl Dimension {
 /// Reads a quantity of a kind known only as data, into its SI value.
 ///
 /// # Errors
-/// Those of [`parse`].
+/// Those of [`parse()`].
 pub fn parse_any(dimension: Dimension, text: &str) -> Result<f64, QuantityError> {
     (dimension.dealings().parse)(text)
 }

@@ -25,7 +25,7 @@ pub fn parse<Q: Quantity>(text: &str) -> Result<Q, QuantityError> {
 /// A part without a unit takes the unit of the last part.
 ///
 /// # Errors
-/// Those of [`parse`], and [`QuantityError::RangeShape`] or [`QuantityError::RangeOrder`].
+/// Those of [`parse()`], and [`QuantityError::RangeShape`] or [`QuantityError::RangeOrder`].
 pub fn parse_range<Q: Quantity>(text: &str) -> Result<Range<Q>, QuantityError> {
     let text = text.trim();
     // Three dots would read "0...5" as 0 to 0.5, so they are refused.
