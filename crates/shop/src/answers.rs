@@ -47,7 +47,7 @@ pub(crate) fn read_answers(
         let (text, source) = given.map_or((field.default, field.source), |text| (text.as_str(), from.source));
         let answer = supposed(field, text, from.size)
             .unwrap_or_else(|| unreachable!("`{text}` for `{}` of `{}` is proved readable by a test", field.name, kind.name));
-        assumed.add(place, field.name, shown(field, &answer), source);
+        assumed.add(place, field.name, shown(field, &answer, assumed.units), source);
         answers.set(field.name, answer, Origin::Supposed(source.to_owned()));
     }
     answers
@@ -119,9 +119,9 @@ pub(crate) fn supposed(field: &Field, text: &str, size: &dyn Fn(&str) -> Option<
     }
 }
 
-fn shown(field: &Field, answer: &Answer) -> String {
+fn shown(field: &Field, answer: &Answer, units: System) -> String {
     match (answer, field.asks) {
-        (Answer::Quantity(base), Asks::Quantity(dimension)) => show_base(dimension, *base, System::Metric),
+        (Answer::Quantity(base), Asks::Quantity(dimension)) => show_base(dimension, *base, units),
         (Answer::Quantity(number) | Answer::Number(number), _) => number.to_string(),
         (Answer::Flag(flag), _) => flag.to_string(),
         (Answer::Words(words), _) => words.join(", "),

@@ -1,5 +1,7 @@
 //! What Gallipot supposed because the user did not say.
 
+use units::System;
+
 /// A value filled in, listed so that it can be overruled.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Assumption {
@@ -15,17 +17,21 @@ pub struct Assumption {
 
 /// All of them, in the order they were made.
 #[derive(Debug, Default)]
-pub struct Assumptions(Vec<Assumption>);
+pub struct Assumptions {
+    list: Vec<Assumption>,
+    /// The units in which supposed values are shown: those the file asks for.
+    pub units: System,
+}
 
 impl Assumptions {
     /// Notes one.
     pub fn add(&mut self, place: &str, what: &str, value: impl Into<String>, source: &str) {
-        self.0.push(Assumption { place: place.to_owned(), what: what.to_owned(), value: value.into(), source: source.to_owned() });
+        self.list.push(Assumption { place: place.to_owned(), what: what.to_owned(), value: value.into(), source: source.to_owned() });
     }
 
     /// The list.
     #[must_use]
     pub fn into_vec(self) -> Vec<Assumption> {
-        self.0
+        self.list
     }
 }

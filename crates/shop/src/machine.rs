@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use reference::{Reference, Template};
-use units::{Dimension, System, Usage, parse_any};
+use units::{Dimension, Usage, parse_any};
 
 use crate::assumption::Assumptions;
 use crate::point::{Inherited, Point};
@@ -50,7 +50,7 @@ impl Machine {
         }
         let hours = section.quantity("hours", problems).map(|said: Said<Usage>| said.value);
         let hours = hours.unwrap_or_else(|| {
-            assumed.add(&name, "hours", units::show(around.hours, System::Metric), "common-practice");
+            assumed.add(&name, "hours", units::show(around.hours, assumed.units), "common-practice");
             around.hours
         });
         let sizes = read_sizes(template, &name, &mut section, assumed, problems);
@@ -129,7 +129,7 @@ fn read_sizes(
         }
         let value = said.filter(|said| said.value > 0.0).map_or_else(
             || {
-                assumed.add(name, size, text.clone(), template.source.as_str());
+                assumed.add(name, size, units::show_base(dimension, supposed, assumed.units), template.source.as_str());
                 supposed
             },
             |said| said.value,

@@ -83,6 +83,7 @@ fn read_shop(
         },
         |said| said.value,
     );
+    assumed.units = units;
     let currency = read_currency(&mut section, reference, assumed, problems);
     let avoid = section.words("avoid", problems).into_iter().filter_map(|said| fluid_or_class(said, reference, problems)).collect();
     let hours = section.quantity("hours", problems).map_or_else(

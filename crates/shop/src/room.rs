@@ -149,7 +149,7 @@ fn quantity<Q: Quantity>(
         Some(said) => said.value,
         None => {
             if !written {
-                assumed.add("room", key, show(supposed, System::Metric), source);
+                assumed.add("room", key, show(supposed, assumed.units), source);
             }
             supposed
         }
