@@ -65,14 +65,17 @@ const QUICK: f64 = 100_000.0;
 
 pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unanswered> {
     let answers = asked.answers;
-    let (bore, outside, width) = (answers.quantity(&BORE), answers.quantity(&OUTSIDE), answers.quantity(&WIDTH));
+    let (bore, outside): (Length, Length) = (answers.quantity(&BORE), answers.quantity(&OUTSIDE));
+    let oils = oils_if_any(asked, r)?;
     if bore >= outside {
         return Err(Unanswered::Contradiction(
             "the bore is not smaller than the outside diameter: exchange `bore` and `outside`".to_owned(),
         ));
     }
-    if bore <= Length::from_base(0.0) || width <= Length::from_base(0.0) {
-        return Err(Unanswered::Contradiction("`bore` and `width` must be more than nothing".to_owned()));
+    if answers.maybe(&LOAD).is_some() && oils.is_empty() {
+        return Err(Unanswered::Contradiction(
+            "the life factor is an oil's: name one by `fluid`, or give `at_40` with `at_100` or `index`".to_owned(),
+        ));
     }
     let at: Temperature = answers.quantity(&TEMPERATURE);
     let mut speed: AngularVelocity = answers.quantity(&SPEED);
@@ -89,7 +92,6 @@ pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unans
         outcome = outcome.exact("a handbook's floor at moderate speed", opinions.high);
     }
     outcome = outcome.number("speed times mean diameter", "mm/min", factor).says(speed_words(factor));
-    let oils = oils_if_any(asked, r)?;
     for oil in &oils {
         let nu = oil.viscosity(r, at)?;
         let kappa = viscosity_ratio(r, nu, nu_1);

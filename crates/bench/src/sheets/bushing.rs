@@ -118,6 +118,7 @@ pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unans
 fn journal(asked: &Asked<'_>) -> Result<Journal, Unanswered> {
     /// Looser than this share of its diameter no bearing is made.
     const LOOSEST: f64 = 0.02;
+    const ROUGHEST: f64 = 25e-6;
     let answers = asked.answers;
     let journal = Journal {
         diameter: answers.quantity(&DIAMETER),
@@ -134,9 +135,9 @@ fn journal(asked: &Asked<'_>) -> Result<Journal, Unanswered> {
                 .to_owned(),
         ));
     }
-    let none = Length::from_base(0.0);
-    if journal.journal_roughness <= none || journal.bearing_roughness <= none {
-        return Err(Unanswered::Contradiction("a roughness must be more than nothing: a ground journal has 0.4 µm".to_owned()));
+    let rough = Length::from_base(ROUGHEST);
+    if journal.journal_roughness > rough || journal.bearing_roughness > rough {
+        return Err(Unanswered::Contradiction("a roughness above 25 µm is a sawn face: a ground journal has 0.4 µm".to_owned()));
     }
     Ok(journal)
 }
@@ -299,7 +300,7 @@ fn picture(journal: &Journal, states: &[State], wanted: Length) -> Picture {
         title: "Thinnest film and speed, at the film's temperature".to_owned(),
         x: Axis { label: "speed, rev/min".to_owned(), low, high, logarithmic: true },
         y: Axis { label: "thinnest film, µm".to_owned(), low: most / 100.0, high: most, logarithmic: true },
-        bands: vec![Band { name: "film wanted".to_owned(), low: micrometres(wanted), high: most }],
+        bands: vec![Band { name: "film wanted at twice the load".to_owned(), low: micrometres(wanted), high: most }],
         marks: states.iter().filter_map(|state| Some(Mark { name: String::new(), at: (turns, thinnest(state.eta, turns)?) })).collect(),
         lines: lines.collect(),
     }

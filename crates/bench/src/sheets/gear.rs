@@ -62,6 +62,16 @@ pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unans
     if speed <= AngularVelocity::from_base(0.0) || pinion <= Length::from_base(0.0) {
         return Err(Unanswered::Contradiction("`speed` and `pinion` must be more than nothing".to_owned()));
     }
+    for (field, most) in [(&RATIO, 100.0), (&APPLICATION, 5.0), (&TEETH, 2000.0)] {
+        if answers.number(field) > most {
+            return Err(Unanswered::Contradiction(format!(
+                "`{}` is {}: it is {} at most",
+                field.field().name,
+                said(answers.number(field)),
+                said(most)
+            )));
+        }
+    }
     let pitch = match answers.maybe(&PITCH_SPEED) {
         Some(told) if told <= Velocity::from_base(0.0) => {
             return Err(Unanswered::Contradiction("`pitch_speed` must be more than nothing".to_owned()));

@@ -216,6 +216,9 @@ fn base(asked: &Asked<'_>, outcome: &mut Outcome, r: &mut Notebook) -> Result<Op
             "the bore is not smaller than the outside diameter: exchange `bore` and `outside`".to_owned(),
         ));
     }
+    if answers.maybe(&WIDTH).is_some() != answers.maybe(&MASS).is_some() {
+        return Err(Unanswered::Contradiction("the first fill takes both `width` and `mass`: give both, or neither".to_owned()));
+    }
     let range = base_oil_viscosity(r, speed, mean_diameter(bore, outside))?;
     let mut done = std::mem::take(outcome).range(format!("viscosity of its base oil at {}", degrees(answers.quantity(&RUNNING))), range);
     if let (Some(width), Some(mass)) = (answers.maybe(&WIDTH), answers.maybe(&MASS)) {

@@ -62,12 +62,11 @@ pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unans
     if pressure <= Pressure::from_base(0.0) {
         return Err(Unanswered::Contradiction("`pressure` must be more than nothing: an ordinary slide has 0.05 MPa".to_owned()));
     }
-    let area = slide_area(r, answers.quantity(&LENGTH), answers.quantity(&WIDTH), answers.number(&LANDS));
-    if area.base() <= 0.0 {
-        return Err(Unanswered::Contradiction(
-            "the slide has no surface: `length`, `width` and `lands` must be more than nothing".to_owned(),
-        ));
+    let lands = answers.number(&LANDS);
+    if !(0.5..=20.0).contains(&lands) {
+        return Err(Unanswered::Contradiction(format!("`lands` is {}: a slide has 1 to 20, most have 4", said(lands))));
     }
+    let area = slide_area(r, answers.quantity(&LENGTH), answers.quantity(&WIDTH), answers.number(&LANDS));
     let care = surface_care(surface(answers.word(&SURFACE)));
     let dose = film_dose(r, area, micrometres(WAY_FILM_UM)) * care.dose;
     let mut outcome = Outcome::default();

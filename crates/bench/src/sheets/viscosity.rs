@@ -3,6 +3,7 @@
 use fields::{Given, Kind};
 use formulas::Notebook;
 use formulas::viscosity::temperature_at;
+use formulas::viscosity_index::viscosity_index;
 use units::{KinematicViscosity, Temperature};
 
 use super::common::{AT_40, AT_100, FLUID, INDEX, Oil, celsius, from_celsius, mm2, oils};
@@ -28,6 +29,9 @@ pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unans
     for oil in &oils {
         let nu = oil.viscosity(r, at)?;
         outcome = outcome.exact(format!("{}: viscosity", oil.name), nu);
+        if let Ok(index) = viscosity_index(r, oil.cool.nu, oil.hot.nu) {
+            outcome = outcome.number(format!("{}: viscosity index", oil.name), "", index);
+        }
         if let Some(wanted) = wanted {
             outcome = outcome.exact(format!("{}: temperature for it", oil.name), temperature_at(r, oil.cool, oil.hot, wanted)?);
         }
