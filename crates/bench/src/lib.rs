@@ -7,6 +7,7 @@
 
 mod page;
 pub mod picture;
+pub mod picture_fit;
 mod read;
 mod sheets;
 mod ticks;

@@ -4,9 +4,10 @@ use fields::{Answer, Asks, Kind, Origin};
 use formulas::{Caution, Notebook};
 use schemars::JsonSchema;
 use serde::Serialize;
-use units::{Range, System, show_base};
+use units::{Dimension, Length, Quantity, Range, System, show_base};
 
-use crate::picture::Picture;
+use crate::picture::{Picture, PictureError};
+use crate::picture_fit::Zones;
 use crate::read::Reply;
 use crate::sheets::{Found, Measure, Outcome};
 
@@ -28,6 +29,9 @@ pub struct Page {
     /// Where one would rather look.
     #[serde(skip)]
     pub picture: Option<Picture>,
+    /// The picture of a fit.
+    #[serde(skip)]
+    pub zones: Option<Zones>,
 }
 
 /// One input.
@@ -104,6 +108,14 @@ pub struct CautionRow {
 }
 
 impl Page {
+    /// Draws the picture, whichever there is.
+    ///
+    /// # Errors
+    /// [`PictureError`] when it cannot be drawn.
+    pub fn svg(&self) -> Option<Result<String, PictureError>> {
+        self.picture.as_ref().map(Picture::svg).or_else(|| self.zones.as_ref().map(Zones::svg))
+    }
+
     pub(crate) fn new(kind: &Kind, reply: &Reply, notebook: &Notebook, outcome: Outcome, units: System) -> Self {
         let mut said: Vec<CautionRow> =
             outcome.cautions.into_iter().map(|(text, source)| CautionRow { text, source: source.to_owned() }).collect();
@@ -116,6 +128,7 @@ impl Page {
             choices: outcome.choices,
             cautions: said,
             picture: outcome.picture,
+            zones: outcome.zones,
         }
     }
 }
@@ -142,7 +155,7 @@ fn inputs(kind: &Kind, reply: &Reply, units: System) -> Vec<InputRow> {
     let row = |field: &fields::Field| {
         let (_, answer, origin) = reply.answers.iter().find(|(name, _, _)| *name == field.name)?;
         let (value, unit) = match (answer, field.asks) {
-            (Answer::Quantity(base), Asks::Quantity(dimension)) => split(&show_base(dimension, *base, units)),
+            (Answer::Quantity(base), Asks::Quantity(dimension)) => split(&as_given(dimension, *base, units)),
             (Answer::Quantity(number) | Answer::Number(number), _) => (number.to_string(), String::new()),
             (Answer::Flag(flag), _) => (if *flag { "yes" } else { "no" }.to_owned(), String::new()),
             (Answer::Words(words), _) => (words.join(", "), String::new()),
@@ -151,6 +164,25 @@ fn inputs(kind: &Kind, reply: &Reply, units: System) -> Vec<InputRow> {
         Some(InputRow { symbol: field.name.to_owned(), label: field.about.to_owned(), value, unit, supposed })
     };
     kind.fields.iter().filter_map(row).collect()
+}
+
+/// A quantity as it was given. A size keeps every digit, because by the last of them parts press or slip.
+fn as_given(dimension: Dimension, base: f64, units: System) -> String {
+    match (dimension, units) {
+        (Dimension::Length, System::Metric) => units::show_exact(Length::from_base(base)),
+        _ => show_base(dimension, base, units),
+    }
+}
+
+/// A size to the micrometre, or the tenth of a thousandth of an inch.
+fn size(base: f64, units: System) -> String {
+    let metric = format!("{:.3} mm", base * 1e3);
+    let inch = format!("{:.5} in", base / 0.0254);
+    match units {
+        System::Metric => metric,
+        System::Inch => inch,
+        System::Both => format!("{metric} ({inch})"),
+    }
 }
 
 /// A quantity as people write it, parted into number and unit.
@@ -185,14 +217,17 @@ fn answer(found: Found, units: System) -> AnswerRow {
     let unit = match measure {
         Measure::Plain(unit) => unit.to_owned(),
         Measure::Quantity(dimension) => split(&show_base(dimension, likely, System::Metric)).1,
+        Measure::Size => "mm".to_owned(),
     };
     let in_unit = |value: f64| match measure {
         Measure::Plain(_) => value,
+        Measure::Size => value * 1e3,
         Measure::Quantity(dimension) => units::value_in(dimension, value, &unit).unwrap_or(value),
     };
     let said = |value: f64| match measure {
         Measure::Plain(unit) => format!("{} {unit}", number(value)).trim_end().to_owned(),
         Measure::Quantity(dimension) => show_base(dimension, value, units),
+        Measure::Size => size(value, units),
     };
     let mut words = if low == high { said(likely) } else { format!("{} ({})", said(likely), span(&said(low), &said(high))) };
     if !says.is_empty() {

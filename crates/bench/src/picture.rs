@@ -73,6 +73,12 @@ pub struct Mark {
 #[error("the picture cannot be drawn: {0}")]
 pub struct PictureError(String);
 
+impl PictureError {
+    pub(crate) const fn new(why: String) -> Self {
+        Self(why)
+    }
+}
+
 const WIDTH: u32 = 980;
 const HEIGHT: u32 = 620;
 /// Room for the names beside the picture, in letters a line.

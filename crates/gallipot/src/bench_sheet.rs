@@ -79,8 +79,8 @@ fn refused(refusals: &[Refusal]) -> String {
 }
 
 fn draw(page: &Page, path: &str) -> Result<(), Failure> {
-    let picture = page.picture.as_ref().ok_or_else(|| Failure::Said(format!("the sheet `{}` has no picture", page.sheet)))?;
-    let svg = picture.svg().map_err(|error| Failure::Said(error.to_string()))?;
+    let drawn = page.svg().ok_or_else(|| Failure::Said(format!("the sheet `{}` has no picture for this", page.sheet)))?;
+    let svg = drawn.map_err(|error| Failure::Said(error.to_string()))?;
     std::fs::write(path, svg).map_err(|error| Failure::Said(format!("cannot write {path}: {error}")))
 }
 

@@ -7,20 +7,25 @@ mod common;
 mod coolant;
 mod cut;
 mod cylinder;
+mod fit;
 mod gear;
 mod grades;
 mod grease;
+mod press;
+mod rescue;
 mod slideway;
+mod solid;
 mod switch;
 mod viscosity;
 
 use fields::{Answers, Kind};
 use formulas::{FormulaError, Notebook};
 use reference::Reference;
-use units::{Dimension, Quantity, Range, System};
+use units::{Dimension, Length, Quantity, Range, System};
 
 use crate::page::{ChoiceRow, Page};
 use crate::picture::Picture;
+use crate::picture_fit::Zones;
 use crate::read::Reply;
 
 /// One calculation.
@@ -49,6 +54,8 @@ sheets! {
     coolant,
     cut,
     switch,
+    fit,
+    rescue,
 }
 
 /// All sheets.
@@ -89,6 +96,7 @@ pub struct Outcome {
     pub(crate) choices: Vec<ChoiceRow>,
     pub(crate) cautions: Vec<(String, &'static str)>,
     pub(crate) picture: Option<Picture>,
+    pub(crate) zones: Option<Zones>,
 }
 
 /// One number found, with its range.
@@ -107,6 +115,8 @@ pub(crate) enum Measure {
     Quantity(Dimension),
     /// A number in this unit, for what has no kind of its own; empty for a bare number.
     Plain(&'static str),
+    /// A diameter in metres, shown to the micrometre.
+    Size,
 }
 
 impl Outcome {
@@ -130,6 +140,13 @@ impl Outcome {
     /// The same with its range.
     pub fn numbers(mut self, name: impl Into<String>, unit: &'static str, value: Range<f64>) -> Self {
         self.answers.push(Found { name: name.into(), value, measure: Measure::Plain(unit), says: String::new() });
+        self
+    }
+
+    /// A diameter that is shown to the micrometre, with its range.
+    pub fn size(mut self, name: impl Into<String>, value: Range<Length>) -> Self {
+        let value = Range { low: value.low.base(), likely: value.likely.base(), high: value.high.base() };
+        self.answers.push(Found { name: name.into(), value, measure: Measure::Size, says: String::new() });
         self
     }
 
@@ -166,6 +183,12 @@ impl Outcome {
     /// A picture.
     pub fn picture(mut self, picture: Picture) -> Self {
         self.picture = Some(picture);
+        self
+    }
+
+    /// The picture of a fit.
+    pub fn zones(mut self, zones: Zones) -> Self {
+        self.zones = Some(zones);
         self
     }
 }
