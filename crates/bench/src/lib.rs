@@ -14,4 +14,4 @@ mod ticks;
 
 pub use page::{AnswerRow, CautionRow, ChoiceRow, InputRow, Page, StepRow};
 pub use read::{Refusal, Reply, read};
-pub use sheets::{Asked, Outcome, Sheet, sheet, sheets};
+pub use sheets::{Asked, Outcome, Sheet, Unanswered, sheet, sheets};
