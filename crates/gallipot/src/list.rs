@@ -58,7 +58,8 @@ fn fields(kind: &Kind) -> String {
 fn fittings() -> String {
     let words: Vec<&str> = FITTINGS.iter().map(|(word, _)| *word).collect();
     let every = "count, hours, exposure (chips, grit, coolant, damp, outdoors), reach (easy, hard), touches (materials), \
-                 priority (low, normal, high), maker (use, viscosity, every, page)";
+                 priority (low, normal, high), holds (the fluid in it now), maker (use, \
+                 viscosity, every, page)";
     let text = format!("{every}; fitting: {}", words.join(", "));
     format!("{}\n{}", heading("every point"), paragraph(&text, "    ", "      "))
 }

@@ -4,7 +4,7 @@ use std::borrow::Cow;
 
 use formulas::viscosity::{Measured, viscosity_at};
 use formulas::working::Silent;
-use reference::{Fluid, Form, Reference, Trait};
+use reference::{Compatibility, Fluid, Form, Reference, Trait};
 use units::{KinematicViscosity, Length, Pressure, Quantity, System, Temperature, TemperatureDifference, show};
 
 use crate::verdict::Grade;
@@ -110,6 +110,11 @@ pub enum Test {
         materials: Vec<String>,
         /// Whether it stays there or is cleaned off soon.
         stays: bool,
+    },
+    /// May meet the grease that is in the place now.
+    Meets {
+        /// The thickener of what is in it.
+        thickener: String,
     },
     /// Bridges this gap.
     Gap {
@@ -236,6 +241,15 @@ impl Demand {
                 )
             }
             Test::Spares { materials, stays } => spares(fluid, materials, *stays, reference),
+            Test::Meets { thickener } => {
+                let own = &fluid.grease.as_ref()?.thickener;
+                let (grade, words) = match reference.compatibility(own, thickener) {
+                    Compatibility::Compatible => (Grade::Right, "may be put on top of it"),
+                    Compatibility::Borderline => (Grade::WillDo, "only after the old grease is pressed out"),
+                    Compatibility::Incompatible => (Grade::Wrong, "thickeners that spoil each other"),
+                };
+                judged(grade, text(words))
+            }
             Test::Gap { gap } => {
                 let bridged = fluid.bond.as_ref()?.gap?;
                 judged(step(bridged >= *gap, false, Grade::Wrong), Gives::Length(bridged))
@@ -275,6 +289,7 @@ impl Demand {
                 let names: Vec<String> = materials.iter().map(|key| reference.name_of(key)).collect();
                 format!("safe on {}", names.join(", "))
             }
+            Test::Meets { thickener } => format!("a grease that may meet one thickened with {}", reference.thickener_name(thickener)),
             Test::Gap { gap } => format!("bridges {}", show(*gap, units)),
             Test::Strength { needed, .. } => format!("carries {}", show(*needed, units)),
         }

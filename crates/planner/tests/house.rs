@@ -72,7 +72,8 @@ fn every_kind_of_job_reads_at_its_defaults_and_each_step_can_be_served_rightly()
 #[test]
 fn every_source_key_stands_in_the_bibliography() {
     for kind in kinds().points.iter().chain(kinds().jobs) {
-        for field in kind.fields {
+        // What may stay unsaid has no supposed value and so no source.
+        for field in kind.fields.iter().filter(|field| !field.optional) {
             assert!(source_is_known(field.source), "{}: {}: {}", kind.name, field.name, field.source);
         }
     }

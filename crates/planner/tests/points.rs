@@ -569,3 +569,13 @@ fn every_reason_has_words_and_a_source_of_the_bibliography() {
         }
     }
 }
+
+#[test]
+fn new_grease_must_suit_the_grease_that_is_in_the_place() {
+    // Bureau of Reclamation FIST 2-4 (as transcribed): polyurea keeps to itself, lithium and lithium complex may meet.
+    let held = |holds: &str| at("rolling bearing", &format!("fitting = \"grease nipple\"\nholds = \"{holds}\""));
+    assert_eq!(grade_of(&held("polyurea-2"), "lithium-2"), Grade::Wrong);
+    assert_eq!(grade_of(&held("polyurea-2"), "polyurea-2"), Grade::Right);
+    assert_eq!(grade_of(&held("lithium-2"), "lithium-ep-2"), Grade::Right);
+    assert!(!grade_of(&held("lithium-2"), "polyurea-2").serves());
+}

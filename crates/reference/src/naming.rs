@@ -30,6 +30,12 @@ impl Reference {
         fluid.or_else(class).or_else(material).unwrap_or(key).to_owned()
     }
 
+    /// The name of a thickener of grease.
+    #[must_use]
+    pub fn thickener_name(&self, key: &str) -> String {
+        self.thickeners.get(key).map_or_else(|| key.to_owned(), |thickener| thickener.name.clone())
+    }
+
     /// The name of a fluid's main class.
     #[must_use]
     pub fn class_name(&self, fluid: &Fluid) -> String {

@@ -33,6 +33,8 @@ pub struct Point {
     pub touches: Vec<String>,
     /// How much of the time it moves.
     pub hours: Usage,
+    /// The fluid that is in it now, by key.
+    pub holds: Option<String>,
     /// What the machine's maker says.
     pub maker: Option<Maker>,
     /// Whether the user raised or lowered it.
@@ -197,6 +199,16 @@ pub(crate) fn fluid_or_class(said: Said<String>, reference: &Reference, problems
     None
 }
 
+/// A fluid's key.
+pub(crate) fn fluid(said: Said<String>, reference: &Reference, problems: &mut Problems) -> Option<String> {
+    let known = || reference.fluids.keys().map(String::as_str);
+    let meant = reference.meant(&said.value, known()).map(ToOwned::to_owned);
+    if meant.is_none() {
+        problems.add(said.at, format!("`{}` is not a fluid known here", said.value), did_you_mean(&said.value, known()));
+    }
+    meant
+}
+
 /// What a point inherits from its machine.
 pub(crate) struct Inherited<'a> {
     pub machine: &'a str,
@@ -250,6 +262,7 @@ impl Point {
             reach: reach.or_else(|| template?.reach.as_deref().and_then(|word| known(word, REACHES))).unwrap_or(Reach::Easy),
             touches,
             hours: section.quantity("hours", problems).map(|said| said.value).or(template_hours).unwrap_or(from.hours),
+            holds: section.text("holds", problems).and_then(|said| fluid(said, reference, problems)),
             maker,
             priority: section.choice("priority", PRIORITIES, problems).map_or(Priority::Normal, |said| said.value),
             at: section.at.clone(),

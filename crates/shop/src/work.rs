@@ -130,15 +130,7 @@ impl Pot {
         if fluid.is_none() && !section.has("fluid") {
             problems.add(section.at.clone(), "a pot has no `fluid`", "Name what is in it, such as `fluid = \"slideway-68\"`.");
         }
-        let known = || reference.fluids.keys().map(String::as_str);
-        let fluid = fluid.and_then(|said| {
-            let meant = reference.meant(&said.value, known()).map(ToOwned::to_owned);
-            if meant.is_none() {
-                let mend = did_you_mean(&said.value, known());
-                problems.add(said.at, format!("`{}` is not a fluid known here", said.value), mend);
-            }
-            meant
-        });
+        let fluid = fluid.and_then(|said| crate::point::fluid(said, reference, problems));
         let left = section.amount("left", problems).map(|said| said.value);
         let opened = section.date("opened", problems).map(|said| said.value);
         section.close(problems);

@@ -44,6 +44,10 @@ pub trait Recorder {
     fn step(&mut self, step: Step);
     /// Takes down a caution.
     fn caution(&mut self, caution: Caution);
+    /// How many entries are kept so far, so that a stretch of the working can be told from the rest.
+    fn kept(&self) -> usize {
+        0
+    }
 }
 
 /// The recorder that keeps nothing.

@@ -37,9 +37,19 @@ impl Recorder for Notebook {
             self.entries.push(entry);
         }
     }
+
+    fn kept(&self) -> usize {
+        self.entries.len()
+    }
 }
 
 impl Notebook {
+    /// A stretch of the working, between two counts of [`Recorder::kept`].
+    #[must_use]
+    pub fn between(&self, stretch: std::ops::Range<usize>) -> Self {
+        Self { entries: self.entries.get(stretch).unwrap_or_default().to_vec() }
+    }
+
     /// An empty notebook.
     #[must_use]
     pub fn new() -> Self {

@@ -306,6 +306,7 @@ pub(super) fn finish(spot: &Spot<'_>, mut asking: Asking, working: Option<formul
             why: "a lubricant past its limit melts, cokes or dries".into(),
             source: "common-practice",
         });
+        demands.extend(may_meet(point, spot.reference));
         demands.extend(prohibitions::demands(point, asking.character));
         if !point.touches.is_empty() {
             demands.push(Demand {
@@ -362,6 +363,17 @@ fn against(demands: &[Demand], maker: &Maker, reference: &Reference) -> Option<(
         let text =
             format!("The maker's word is followed against a rule of the trade: {}. Make sure that the maker means this fitting.", form.why);
         (text.into(), form.source)
+    })
+}
+
+/// New grease must suit the grease that is in the place.
+fn may_meet(point: &Point, reference: &Reference) -> Option<Demand> {
+    let held = reference.fluid(point.holds.as_deref()?)?.grease.as_ref()?;
+    Some(Demand {
+        what: "may meet what is in it",
+        test: Test::Meets { thickener: held.thickener.clone() },
+        why: "greases whose thickeners do not suit each other run out or set; then clean it out wholly first".into(),
+        source: "usbr-fist-2-4",
     })
 }
 
