@@ -14,6 +14,7 @@ fn sample(name: &str) -> Vec<(&'static str, &'static str)> {
         "viscosity" => vec![("fluid", "slideway-68, slideway-32")],
         "blend" => vec![("thin", "hydraulic-32"), ("thick", "hydraulic-68"), ("wanted", "VG 46")],
         "grades" => vec![("viscosity", "VG 68")],
+        "rescue" => vec![("bore", "25.013 mm"), ("shaft", "24.98 mm"), ("torque", "20 N·m")],
         "switch" => vec![("old", "hydraulic-68"), ("new", "circulating-68")],
         _ => Vec::new(),
     }
