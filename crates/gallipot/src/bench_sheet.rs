@@ -92,7 +92,8 @@ fn text(page: &Page, sheet: &Sheet) -> String {
     }
     for choice in &page.choices {
         let mark = if choice.fits { '●' } else { '○' };
-        parts.push(paragraph(&format!("{mark} {}: {}", choice.name, choice.why), "  ", "    "));
+        let key = if choice.key.is_empty() { String::new() } else { format!(" ({})", choice.key) };
+        parts.push(paragraph(&format!("{mark} {}{key}: {}", choice.name, choice.why), "  ", "    "));
     }
     let mut inputs = table(&[]);
     for input in &page.inputs {
