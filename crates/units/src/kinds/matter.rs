@@ -54,12 +54,30 @@ fn viscosity_grade(text: &str) -> Option<Result<KinematicViscosity, QuantityErro
     let upper = text.to_ascii_uppercase();
     let grade = upper.strip_prefix("ISO").unwrap_or(&upper).trim_start_matches([' ', '-']).strip_prefix("VG")?;
     let (value, rest) = number::leading(grade.trim_start_matches([' ', '-'])).ok()?;
-    let known = GRADES.iter().any(|known| (known - value).abs() < 1e-9);
-    (rest.is_empty() && known).then(|| Ok(KinematicViscosity::from_base(value / 1e6)))
+    let middle = GRADES.iter().find(|(name, middle)| (name - value).abs() < 1e-9 || (middle - value).abs() < 1e-9)?.1;
+    rest.is_empty().then(|| Ok(KinematicViscosity::from_base(middle / 1e6)))
 }
 
-/// The grades of ISO 3448 (from memory of the standard); the twos and threes before 10 are called by their whole numbers too.
-const GRADES: [f64; 24] = [
-    2.0, 2.2, 3.0, 3.2, 5.0, 4.6, 7.0, 6.8, 10.0, 15.0, 22.0, 32.0, 46.0, 68.0, 100.0, 150.0, 220.0, 320.0, 460.0, 680.0, 1000.0, 1500.0,
-    2200.0, 3200.0,
+/// The grades of ISO 3448 by name, with the middle of each at 40 °C, mm²/s; *from memory* of the standard.
+const GRADES: [(f64, f64); 20] = [
+    (2.0, 2.2),
+    (3.0, 3.2),
+    (5.0, 4.6),
+    (7.0, 6.8),
+    (10.0, 10.0),
+    (15.0, 15.0),
+    (22.0, 22.0),
+    (32.0, 32.0),
+    (46.0, 46.0),
+    (68.0, 68.0),
+    (100.0, 100.0),
+    (150.0, 150.0),
+    (220.0, 220.0),
+    (320.0, 320.0),
+    (460.0, 460.0),
+    (680.0, 680.0),
+    (1000.0, 1000.0),
+    (1500.0, 1500.0),
+    (2200.0, 2200.0),
+    (3200.0, 3200.0),
 ];
