@@ -9,7 +9,8 @@ use reference::{Form, Trait};
 use shop::{Fitting, Given, Kind};
 use units::{Quantity, VolumeRate};
 
-use super::common::{DROP_ML, Interval, mm2_per_s};
+use super::common::{DROP_ML, mm2_per_s};
+use super::interval::Interval;
 use super::{Asking, Spot};
 use crate::demand::Test;
 use crate::need::{Consequence, Dose, DoseUnit};

@@ -9,7 +9,8 @@ use reference::{Form, Trait};
 use shop::{Given, Kind};
 use units::{AngularVelocity, Length, Quantity};
 
-use super::common::{Interval, mm2_per_s, rim_speed};
+use super::common::{mm2_per_s, rim_speed};
+use super::interval::Interval;
 use super::{Asking, Spot};
 use crate::demand::Test;
 use crate::need::{Consequence, Dose};

@@ -9,7 +9,8 @@ use reference::{Form, Trait};
 use shop::{Given, Kind};
 use units::{AngularVelocity, Force, Length, Quantity};
 
-use super::common::{DROP_ML, GREASE_G_PER_ML, Interval, micrometres, mm2_per_s};
+use super::common::{DROP_ML, GREASE_G_PER_ML, micrometres, mm2_per_s};
+use super::interval::Interval;
 use super::rubbing::{self, boundary_viscosity, rubbing};
 use super::{Asking, Spot};
 use crate::demand::Test;

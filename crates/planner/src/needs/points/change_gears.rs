@@ -10,7 +10,8 @@ use reference::Form;
 use shop::{Given, Kind};
 use units::{AngularVelocity, Length, Quantity};
 
-use super::common::{GREASE_G_PER_ML, Interval, micrometres, mm2_per_s};
+use super::common::{GREASE_G_PER_ML, micrometres, mm2_per_s};
+use super::interval::Interval;
 use super::{Asking, Spot};
 use crate::need::{Consequence, Dose, DoseUnit};
 use crate::needs::Complaint;

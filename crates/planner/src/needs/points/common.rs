@@ -3,21 +3,23 @@
 use std::borrow::Cow;
 
 use reference::{Form, Reference};
-use shop::{Answers, Exposure, Fitting, Machine, Maker, Point, Reach, Room};
+use shop::{Answers, Exposure, Fitting, Machine, Point, Reach, Room};
 use units::{AngularVelocity, KinematicViscosity, Length, Quantity, Temperature, Velocity};
 
+use super::interval::{Interval, every};
+use super::maker::{against, overrule};
 use crate::demand::{Demand, Test, celsius};
-use crate::need::{Consequence, Dose, Every, How, Need, Place, Ration};
+use crate::need::{Consequence, Dose, How, Need, Place, Ration};
 use crate::needs::lubricant_form::{self, Nature, OwnForm};
 use crate::needs::prohibitions::{self, Character};
 use crate::needs::{id, weight};
 use crate::verdict::Grade;
 
 /// One grade of ISO 3448 is about one and a half times the next; a fluid one grade off will do.
-const ONE_GRADE: f64 = 1.5;
+pub(super) const ONE_GRADE: f64 = 1.5;
 
 /// ISO 3448 lets a grade's viscosity at 40 °C lie 10 % either side of its number.
-const GRADE_BAND: f64 = 1.1;
+pub(super) const GRADE_BAND: f64 = 1.1;
 
 /// The thin end of a grade whose middle this is: limits that the trade gives in grades are meant no finer than a grade.
 pub(super) fn thin_end(nu: KinematicViscosity) -> KinematicViscosity {
@@ -96,48 +98,6 @@ pub(crate) struct Asking {
     nothing: Option<Cow<'static, str>>,
     fitting: Option<Fitting>,
     form: Option<OwnForm>,
-}
-
-/// How often before the exposure is counted in.
-#[derive(Debug, Clone, Copy)]
-pub(crate) struct Interval {
-    /// Running hours.
-    pub hours: Option<f64>,
-    /// Days at the latest.
-    pub days: Option<f64>,
-    /// Done every time the machine is taken into use.
-    pub each_use: bool,
-}
-
-impl Interval {
-    /// After so many running hours, and before each use.
-    pub const fn each_use(hours: f64) -> Self {
-        Self { hours: Some(hours), days: None, each_use: true }
-    }
-
-    /// After so many running hours, or so many days if those come first.
-    pub const fn running(hours: f64, days: f64) -> Self {
-        Self { hours: Some(hours), days: Some(days), each_use: false }
-    }
-
-    /// The interval with another form of lubricant than the oil that an interval of each use is meant for: grease stays four times as
-    /// long (a trade rule of the lubricant's dose), a dry film weeks; *common practice*.
-    const fn with(self, form: Form) -> Self {
-        const GREASE_TIMES: f64 = 4.0;
-        match form {
-            Form::Grease if self.each_use => match self.hours {
-                Some(hours) => Self::running(GREASE_TIMES * hours, 30.0),
-                None => Self::calendar(30.0),
-            },
-            Form::Dry if self.each_use => Self::running(20.0, 90.0),
-            _ => self,
-        }
-    }
-
-    /// By the calendar alone.
-    pub const fn calendar(days: f64) -> Self {
-        Self { hours: None, days: Some(days), each_use: false }
-    }
 }
 
 impl Asking {
@@ -353,19 +313,6 @@ fn with_dry(mut doses: Vec<(Form, Dose)>, demands: &[Demand]) -> Vec<(Form, Dose
     doses
 }
 
-/// What is to be said where the maker names a form of lubricant that harms or does not suit the place: it is obeyed and flagged.
-fn against(demands: &[Demand], maker: &Maker, reference: &Reference) -> Option<(Cow<'static, str>, &'static str)> {
-    let named = |fluid: &&reference::Fluid| maker.fluids.iter().any(|word| fluid.is(word));
-    let form = demands.iter().find(|demand| matches!(demand.test, Test::Form { .. }))?;
-    let mut fluids = reference.fluids.values().filter(named);
-    let refused = fluids.any(|fluid| form.judge(fluid, reference).is_some_and(|judged| judged.grade == Grade::Harmful));
-    refused.then(|| {
-        let text =
-            format!("The maker's word is followed against a rule of the trade: {}. Make sure that the maker means this fitting.", form.why);
-        (text.into(), form.source)
-    })
-}
-
 /// New grease must suit the grease that is in the place.
 fn may_meet(point: &Point, reference: &Reference) -> Option<Demand> {
     let held = reference.fluid(point.holds.as_deref()?)?.grease.as_ref()?;
@@ -375,31 +322,6 @@ fn may_meet(point: &Point, reference: &Reference) -> Option<Demand> {
         why: "greases whose thickeners do not suit each other run out or set; then clean it out wholly first".into(),
         source: "usbr-fist-2-4",
     })
-}
-
-/// The maker's word stands above the computed demands for class, form and viscosity; prohibitions stay.
-fn overrule(demands: &mut Vec<Demand>, maker: &Maker, reference: &Reference) {
-    let page = maker.page.as_deref().unwrap_or("the maker's instruction");
-    if !maker.fluids.is_empty() {
-        demands.retain(|demand| !matches!(demand.test, Test::Class { .. } | Test::Form { .. } | Test::With { .. }));
-        let named: Vec<String> = maker.fluids.iter().map(|word| reference.name_of(word)).collect();
-        let right = maker.fluids.iter().map(|word| Cow::Owned(word.clone())).collect();
-        let why = format!("the maker says {} ({page}); that stands above what is computed here", named.join(" or "));
-        demands.insert(
-            0,
-            Demand { what: "kind of fluid", test: Test::Class { right, will_do: Vec::new() }, why: why.into(), source: "maker" },
-        );
-    }
-    if let Some(nu) = maker.viscosity {
-        demands.retain(|demand| !matches!(demand.test, Test::NotThinner { .. } | Test::NotThicker { .. }));
-        let at = celsius(40.0);
-        let (low, high) = (nu / GRADE_BAND, nu * GRADE_BAND);
-        let why = || Cow::Owned(format!("the maker says so ({page}); that stands above what is computed here"));
-        let thick = Test::NotThinner { at, right: low, will_do: low / ONE_GRADE, else_grade: Grade::Wrong };
-        let thin = Test::NotThicker { at, right: high, will_do: high * ONE_GRADE, else_grade: Grade::Wrong };
-        demands.push(Demand { what: "thick enough", test: thick, why: why(), source: "maker" });
-        demands.push(Demand { what: "thin enough", test: thin, why: why(), source: "maker" });
-    }
 }
 
 /// What a feed still passes on a cold start; *common practice, no source*, low confidence.
@@ -422,39 +344,4 @@ fn cold_start(fitting: Fitting, coldest: Temperature, character: Character) -> D
         why: format!("above this {feed}; and it must be 10 K above its pour point").into(),
         source: "common-practice",
     }
-}
-
-/// The interval after exposure and use; the factors are *common practice, no source*.
-fn every(point: &Point, base: Interval, form: Form, sessions: f64) -> Every {
-    const CHIPS: f64 = 0.5;
-    const GRIT: f64 = 0.25;
-    const COOLANT: f64 = 0.5;
-    const DAMP_DAYS: f64 = 30.0;
-    const DAYS_A_YEAR: f64 = 365.0;
-    if let Some(time) = point.maker.as_ref().and_then(|maker| maker.every) {
-        let hours = time.base() / 3600.0;
-        let times = (point.hours.hours_per_year() / hours).max(1.0);
-        return Every { running_hours: Some(hours), days: Some(DAYS_A_YEAR), words: None, times_a_year: times };
-    }
-    let mut factor = 1.0;
-    for (exposure, by) in [(Exposure::Chips, CHIPS), (Exposure::Grit, GRIT), (Exposure::Coolant, COOLANT)] {
-        // What reaches an oil or a grease stays in it; a dry film holds nothing.
-        if point.meets(exposure) && form != Form::Dry {
-            factor *= by;
-        }
-    }
-    let fed_each_use = base.each_use || point.fitting == Fitting::BallOiler;
-    let hours = base.hours.map(|hours| hours * factor);
-    // Damp rusts what stands open; what is closed or hard to reach keeps its film.
-    let open = fed_each_use || (point.reach == Reach::Easy && point.fitting == Fitting::Brush);
-    let damp = open && base.hours.is_some() && (point.meets(Exposure::Damp) || point.meets(Exposure::Outdoors));
-    let cap = if damp { Some(base.days.map_or(DAMP_DAYS, |days| days.min(DAMP_DAYS))) } else { base.days };
-    let by_hours = hours.map_or(0.0, |hours| point.hours.hours_per_year() / hours);
-    let by_use = if fed_each_use { sessions } else { 0.0 };
-    let by_calendar = cap.map_or(0.0, |days| DAYS_A_YEAR / days);
-    let times_a_year = by_hours.max(by_use).max(by_calendar);
-    let days = (times_a_year > 0.0).then(|| DAYS_A_YEAR / times_a_year);
-    // Running hours that a machine used so little does not reach before the calendar does are not worth saying.
-    let hours = hours.filter(|_| by_hours > 0.5 * by_calendar);
-    Every { running_hours: hours, days, words: fed_each_use.then_some("before use"), times_a_year }
 }

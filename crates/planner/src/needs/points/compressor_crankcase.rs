@@ -9,7 +9,8 @@ use reference::{Form, Trait};
 use shop::{Fitting, Given, Kind};
 use units::{AngularVelocity, Quantity, TemperatureDifference, Volume};
 
-use super::common::{Interval, mm2_per_s};
+use super::common::mm2_per_s;
+use super::interval::Interval;
 use super::{Asking, Spot};
 use crate::demand::{Test, celsius};
 use crate::need::{Consequence, Dose};

@@ -8,7 +8,7 @@ use reference::Form;
 use shop::{Given, Kind};
 use units::{AngularVelocity, Force, Length};
 
-use super::common::Interval;
+use super::interval::Interval;
 use super::rubbing::{self, rubbing};
 use super::{Asking, Spot};
 use crate::need::{Consequence, Dose};

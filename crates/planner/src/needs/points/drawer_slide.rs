@@ -8,7 +8,8 @@ use reference::Form;
 use shop::{Given, Kind};
 use units::{Length, Quantity};
 
-use super::common::{GREASE_G_PER_ML, Interval, micrometres};
+use super::common::{GREASE_G_PER_ML, micrometres};
+use super::interval::Interval;
 use super::{Asking, Spot};
 use crate::need::{Consequence, Dose, DoseUnit};
 use crate::needs::Complaint;

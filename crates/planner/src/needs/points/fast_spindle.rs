@@ -13,7 +13,8 @@ use reference::{Form, Trait};
 use shop::{Fitting, Given, Kind};
 use units::{AngularVelocity, Length, Quantity};
 
-use super::common::{DROP_ML, Interval, rim_speed};
+use super::common::{DROP_ML, rim_speed};
+use super::interval::Interval;
 use super::{Asking, Spot};
 use crate::demand::Test;
 use crate::need::{Consequence, Dose, DoseUnit};

@@ -10,7 +10,8 @@ use reference::{Form, Trait};
 use shop::{Fitting, Given, Kind};
 use units::{AngularVelocity, Length, Power, Volume};
 
-use super::common::{Interval, mm2_per_s};
+use super::common::mm2_per_s;
+use super::interval::Interval;
 use super::{Asking, Spot};
 use crate::demand::{Test, celsius};
 use crate::need::{Consequence, Dose};

@@ -9,7 +9,8 @@ use reference::Form;
 use shop::{Exposure, Fitting, Given, Kind};
 use units::{Length, Pressure, Quantity};
 
-use super::common::{Interval, micrometres, thin_end};
+use super::common::{micrometres, thin_end};
+use super::interval::Interval;
 use super::{Asking, Spot};
 use crate::need::{Consequence, Dose};
 use crate::needs::Complaint;

@@ -8,7 +8,8 @@ use reference::Form;
 use shop::{Given, Kind};
 use units::{Length, Pressure, Quantity};
 
-use super::common::{DROP_ML, Interval, micrometres, thin_end};
+use super::common::{DROP_ML, micrometres, thin_end};
+use super::interval::Interval;
 use super::leadscrew::thread_fits;
 use super::{Asking, Spot};
 use crate::need::{Consequence, Dose, DoseUnit};

@@ -9,7 +9,8 @@ use reference::{Form, Trait};
 use shop::{Given, Kind};
 use units::{Length, Pressure, Quantity};
 
-use super::common::{Interval, thin_end};
+use super::common::thin_end;
+use super::interval::Interval;
 use super::{Asking, Spot};
 use crate::demand::Test;
 use crate::need::{Consequence, Dose};

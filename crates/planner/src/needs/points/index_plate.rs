@@ -7,7 +7,8 @@ use reference::Form;
 use shop::{Given, Kind};
 use units::{Length, Quantity};
 
-use super::common::{DROP_ML, Interval, mm2_per_s};
+use super::common::{DROP_ML, mm2_per_s};
+use super::interval::Interval;
 use super::{Asking, Spot};
 use crate::need::{Consequence, Dose};
 use crate::needs::Complaint;

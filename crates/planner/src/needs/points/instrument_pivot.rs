@@ -7,7 +7,8 @@ use reference::{Form, Trait};
 use shop::{Given, Kind};
 use units::{Length, Quantity};
 
-use super::common::{Interval, mm2_per_s};
+use super::common::mm2_per_s;
+use super::interval::Interval;
 use super::{Asking, Spot};
 use crate::demand::Test;
 use crate::need::{Consequence, Dose, DoseUnit};

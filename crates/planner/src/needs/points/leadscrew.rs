@@ -9,7 +9,8 @@ use reference::Form;
 use shop::{Given, Kind};
 use units::{AngularVelocity, Force, Length, Pressure, Quantity};
 
-use super::common::{GREASE_G_PER_ML, Interval, micrometres, thin_end};
+use super::common::{GREASE_G_PER_ML, micrometres, thin_end};
+use super::interval::Interval;
 use super::rubbing::{self, rubbing};
 use super::{Asking, Spot};
 use crate::need::{Consequence, Dose};

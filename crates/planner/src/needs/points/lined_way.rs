@@ -8,7 +8,8 @@ use reference::{Form, Trait};
 use shop::{Given, Kind};
 use units::{Length, Pressure};
 
-use super::common::{Interval, micrometres, thin_end};
+use super::common::{micrometres, thin_end};
+use super::interval::Interval;
 use super::{Asking, Spot};
 use crate::demand::Test;
 use crate::need::{Consequence, Dose};

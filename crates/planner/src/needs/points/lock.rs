@@ -6,7 +6,7 @@ use formulas::working::Recorder;
 use reference::Form;
 use shop::Kind;
 
-use super::common::Interval;
+use super::interval::Interval;
 use super::{Asking, Spot};
 use crate::need::{Consequence, Dose};
 use crate::needs::Complaint;

@@ -1,6 +1,8 @@
 //! Kinds of lubrication points: one file each, one line here.
 
 mod common;
+mod interval;
+mod maker;
 mod rubbing;
 mod steam;
 

@@ -13,7 +13,8 @@ use reference::Form;
 use shop::{Given, Kind};
 use units::{AngularVelocity, Force, KinematicViscosity, Length, MassDensity, Quantity, Temperature};
 
-use super::common::{Interval, micrometres, mm2_per_s};
+use super::common::{micrometres, mm2_per_s};
+use super::interval::Interval;
 use super::rubbing::{self, Rubbing, boundary_viscosity, rubbing};
 use super::{Asking, Spot};
 use crate::need::{Consequence, Dose};

@@ -10,7 +10,8 @@ use reference::Form;
 use shop::{Fitting, Given, Kind};
 use units::{AngularVelocity, Length, Quantity, Volume};
 
-use super::common::{DROP_ML, Interval, mm2_per_s};
+use super::common::{DROP_ML, mm2_per_s};
+use super::interval::Interval;
 use super::{Asking, Spot};
 use crate::need::{Consequence, Dose};
 use crate::needs::Complaint;

@@ -8,7 +8,8 @@ use reference::Form;
 use shop::{Given, Kind};
 use units::Length;
 
-use super::common::{Interval, micrometres, mm2_per_s};
+use super::common::{micrometres, mm2_per_s};
+use super::interval::Interval;
 use super::{Asking, Spot};
 use crate::need::{Consequence, Dose};
 use crate::needs::Complaint;

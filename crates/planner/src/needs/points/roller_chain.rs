@@ -7,7 +7,8 @@ use reference::Form;
 use shop::{Given, Kind};
 use units::{Length, Quantity, Velocity};
 
-use super::common::{DROP_ML, Interval, mm2_per_s};
+use super::common::{DROP_ML, mm2_per_s};
+use super::interval::Interval;
 use super::{Asking, Spot};
 use crate::need::{Consequence, Dose, DoseUnit};
 use crate::needs::Complaint;
@@ -44,13 +45,7 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, _r: &mut R) -> Result<Asking, Co
             "an oil that creeps between the plates and stays there",
             "tribology-handbook",
         )
-        .viscosity(
-            spot,
-            mm2_per_s(LOW),
-            mm2_per_s(HIGH),
-            "thin enough to creep in, thick enough to stay on the turns",
-            "common-practice",
-        )
+        .viscosity(spot, mm2_per_s(LOW), mm2_per_s(HIGH), "thin enough to creep in, thick enough to stay on the turns", "common-practice")
         .dose(Form::Oil, Dose::about(DROP_ML * links, DoseUnit::Millilitre))
         .mind("Oil between the plates on the slack side while you turn it by hand, never while it is driven.", "common-practice")
         .mind("On a hoist the maker's instruction and inspection come first.", "common-practice");

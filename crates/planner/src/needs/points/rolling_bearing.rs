@@ -10,7 +10,7 @@ use reference::{Form, Trait};
 use shop::{Exposure, Fitting, Given, Kind};
 use units::{AngularVelocity, Length, Quantity};
 
-use super::common::Interval;
+use super::interval::Interval;
 use super::{Asking, Spot};
 use crate::demand::Test;
 use crate::need::{Consequence, Dose};

@@ -8,7 +8,7 @@ use reference::Form;
 use shop::{Given, Kind};
 use units::{Length, Quantity};
 
-use super::common::Interval;
+use super::interval::Interval;
 use super::{Asking, Spot};
 use crate::need::{Consequence, Dose};
 use crate::needs::Complaint;

@@ -8,7 +8,8 @@ use reference::Form;
 use shop::{Given, Kind};
 use units::{Length, Pressure, TemperatureDifference};
 
-use super::common::{Interval, micrometres};
+use super::common::micrometres;
+use super::interval::Interval;
 use super::{Asking, Spot, steam};
 use crate::need::{Consequence, Dose};
 use crate::needs::Complaint;

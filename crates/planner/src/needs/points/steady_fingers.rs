@@ -8,7 +8,8 @@ use reference::{Form, Trait};
 use shop::{Given, Kind};
 use units::{AngularVelocity, Force, Length};
 
-use super::common::{DROP_ML, Interval};
+use super::common::DROP_ML;
+use super::interval::Interval;
 use super::rubbing::{boundary_viscosity, mind_over, rubbing};
 use super::{Asking, Spot};
 use crate::demand::Test;

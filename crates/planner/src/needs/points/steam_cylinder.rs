@@ -9,7 +9,8 @@ use reference::Form;
 use shop::{Given, Kind};
 use units::{AngularVelocity, Length, Pressure, TemperatureDifference};
 
-use super::common::{DROP_ML, Interval};
+use super::common::DROP_ML;
+use super::interval::Interval;
 use super::{Asking, Spot, steam};
 use crate::need::{Consequence, Dose, DoseUnit};
 use crate::needs::Complaint;

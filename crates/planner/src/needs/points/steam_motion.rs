@@ -8,7 +8,8 @@ use reference::Form;
 use shop::{Given, Kind};
 use units::{AngularVelocity, Force, Length};
 
-use super::common::{DROP_ML, Interval, mm2_per_s};
+use super::common::{DROP_ML, mm2_per_s};
+use super::interval::Interval;
 use super::rubbing::{self, boundary_viscosity, rubbing};
 use super::{Asking, Spot};
 use crate::demand::Test;

@@ -9,7 +9,8 @@ use reference::{Form, Trait};
 use shop::{Given, Kind};
 use units::{Length, Quantity, Time};
 
-use super::common::{Interval, micrometres, mm2_per_s};
+use super::common::{micrometres, mm2_per_s};
+use super::interval::Interval;
 use super::{Asking, Spot};
 use crate::demand::Test;
 use crate::need::{Consequence, Dose};

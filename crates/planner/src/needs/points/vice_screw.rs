@@ -9,7 +9,8 @@ use reference::Form;
 use shop::{Exposure, Given, Kind};
 use units::{Length, Quantity};
 
-use super::common::{GREASE_G_PER_ML, Interval, micrometres, mm2_per_s};
+use super::common::{GREASE_G_PER_ML, micrometres, mm2_per_s};
+use super::interval::Interval;
 use super::{Asking, Spot};
 use crate::need::{Consequence, Dose};
 use crate::needs::Complaint;

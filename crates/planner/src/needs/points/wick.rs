@@ -9,7 +9,8 @@ use reference::Form;
 use shop::{Fitting, Given, Kind};
 use units::{AngularVelocity, Length, Quantity};
 
-use super::common::{Interval, micrometres, mm2_per_s, rim_speed};
+use super::common::{micrometres, mm2_per_s, rim_speed};
+use super::interval::Interval;
 use super::{Asking, Spot};
 use crate::need::{Consequence, Dose};
 use crate::needs::Complaint;
