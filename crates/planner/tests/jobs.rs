@@ -326,8 +326,8 @@ fn stainless_wants_anti_seize_and_steel_a_drop_of_oil() {
 
 #[test]
 fn an_oiled_thread_takes_less_torque_than_a_dry_one() {
-    // M10 by ISO 16047 at friction 0.20 and 0.16 against 0.10, by hand: the pull rises 1.83 and 1.50 times, so 55 and 67 %.
-    assert!(minds(&ask("tighten", "")[0], "55 to 67 %"));
+    // M10 by ISO 16047, K = 0.024 + 1.16·µ (independently computed): dry 0.233 at 0.18, oiled 0.163 at 0.12, so the pull rises 1.43 times.
+    assert!(minds(&ask("tighten", "thread = \"10 mm\"")[0], "1.43 times as hard"));
 }
 
 #[test]
@@ -405,9 +405,10 @@ fn no_product_is_named_for_boilers_oxygen_and_gas() {
 
 #[test]
 fn tape_is_counted_in_metres() {
-    // Five turns on a thread of 21 mm (R 1/2): 5·π·21 mm = 0.33 m.
+    // Four or five turns on a thread of 21 mm (R 1/2), common practice: 4·π·21 mm = 0.26 m, five 0.33 m.
     let needs = ask("seal thread", "size = \"21 mm\"\npieces = 1");
-    assert!((likely(step(&needs, "seal"), Form::Solid).likely - 0.33).abs() < 0.005);
+    let tape = likely(step(&needs, "seal"), Form::Solid);
+    assert!((tape.likely - 0.264).abs() < 0.005 && (tape.high - 0.33).abs() < 0.005, "{tape:?}");
 }
 
 #[test]

@@ -2,11 +2,13 @@
 
 use std::borrow::Cow;
 
-use formulas::working::Notebook;
-use reference::practice::{Cleaning, Curve, FinishRule, Locking};
+use formulas::bond::{BondMetal, cure_time};
+use formulas::working::{Notebook, Recorder, Silent};
+use reference::fluid::Bond;
+use reference::practice::{Cleaning, FinishRule, Locking};
 use reference::{Form, Reference, Trait};
 use shop::{Answers, Job, Room};
-use units::{Area, Frequency, Quantity, Temperature};
+use units::{Area, Frequency, Length, Quantity, System, Temperature, show};
 
 use crate::demand::{Demand, Test};
 use crate::need::{Consequence, Dose, Every, How, Need, Place, Ration};
@@ -58,11 +60,6 @@ impl Bench<'_> {
         self.reference.finish_rules.get(case).ok_or_else(|| missing(case))
     }
 
-    /// The curve of this name.
-    pub fn curve(&self, key: &str) -> Result<&Curve, Complaint> {
-        self.reference.curves.get(key).ok_or_else(|| missing(key))
-    }
-
     /// The coldest air of the room, °C.
     pub fn coldest_celsius(&self) -> f64 {
         to_celsius(self.room.coldest)
@@ -81,14 +78,6 @@ fn missing(row: &str) -> Complaint {
 /// A temperature in °C.
 pub(crate) fn to_celsius(temperature: Temperature) -> f64 {
     temperature.base() - ICE_K
-}
-
-/// A factor read off a curve by straight lines between its points; `None` outside them.
-pub(crate) fn read_off(curve: &Curve, at: f64) -> Option<f64> {
-    curve.points.windows(2).find_map(|pair| {
-        let [[x0, y0], [x1, y1]] = pair else { return None };
-        (*x0..=*x1).contains(&at).then(|| y0 + (y1 - y0) * (at - x0) / (x1 - x0))
-    })
 }
 
 /// Fluid for wiping an area clean once: 50 to 100 mL for a square metre, but a wet cloth at least; *common practice*.
@@ -121,12 +110,14 @@ pub(crate) struct Step {
     how: Cow<'static, str>,
     mind: Vec<(Cow<'static, str>, &'static str)>,
     nothing: Option<Cow<'static, str>>,
+    /// The stretch of the job's working that is this step's own; all of it where none is set.
+    worked: Option<std::ops::Range<usize>>,
 }
 
 impl Step {
     /// A step done in this way.
     pub fn new(name: impl Into<String>, how: impl Into<Cow<'static, str>>) -> Self {
-        Self { name: name.into(), demands: Vec::new(), doses: Vec::new(), how: how.into(), mind: Vec::new(), nothing: None }
+        Self { name: name.into(), demands: Vec::new(), doses: Vec::new(), how: how.into(), mind: Vec::new(), nothing: None, worked: None }
     }
 
     /// A step for which no product is named; says why and whom to ask.
@@ -203,6 +194,12 @@ impl Step {
         self
     }
 
+    /// The stretch of the working that is this step's own.
+    pub fn worked(mut self, stretch: std::ops::Range<usize>) -> Self {
+        self.worked = Some(stretch);
+        self
+    }
+
     /// Something to mind.
     pub fn mind(mut self, text: impl Into<Cow<'static, str>>, source: &'static str) -> Self {
         self.mind.push((text.into(), source));
@@ -233,31 +230,77 @@ pub(crate) fn degrease(bench: &Bench<'_>, materials: &[String], area_dose: Dose,
 /// Coldest place in which an anaerobic or a two-part adhesive still cures, °C; *common practice*.
 const CURES_FROM_C: f64 = 5.0;
 
-/// How many times longer a cure takes than at 22 °C: two and a half times for each 10 K; *common practice*.
-pub(crate) fn cure_slower(celsius: f64) -> f64 {
-    2.5_f64.powf((22.0 - celsius) / 10.0)
+/// Warmest place for which the times of a cure are known, °C; *common practice*.
+const CURES_TO_C: f64 = 40.0;
+
+/// How many times longer a cure takes than at 22 °C.
+pub(crate) fn cure_slower(celsius: f64) -> Result<f64, Complaint> {
+    let full = |celsius: f64| {
+        let at = crate::demand::celsius(celsius.clamp(CURES_FROM_C, CURES_TO_C));
+        cure_time(&mut Silent, at, Length::from_base(0.0), [BondMetal::Steel; 2], false).map(|cure| cure.full)
+    };
+    Ok((full(celsius)? / full(22.0)?).value)
+}
+
+/// What decides how long an anaerobic compound cures.
+pub(crate) struct Curing<'a> {
+    /// Its gap, by diameter.
+    pub gap: Length,
+    /// The metals it lies between.
+    pub metals: [BondMetal; 2],
+    /// Whether an activator helps it.
+    pub activated: bool,
+    /// A compound whose own times differ from those of its family, with its gap counted in them.
+    pub own: Option<&'a Bond>,
+}
+
+/// How long an anaerobic compound cures in the coldest this room gets, or warmed where that is too cold.
+pub(crate) fn cure<R: Recorder>(r: &mut R, step: Step, bench: &Bench<'_>, curing: &Curing<'_>) -> Result<Step, Complaint> {
+    /// As warm as cold parts are made at least.
+    const WARMED_C: f64 = 20.0;
+    let coldest = bench.coldest_celsius();
+    let (step, at, where_) =
+        if coldest < CURES_FROM_C { (cold(step, coldest)?, WARMED_C, "Warmed to") } else { (step, coldest.min(CURES_TO_C), "At") };
+    let gap = if curing.own.is_some() { Length::from_base(0.0) } else { curing.gap };
+    let times = cure_time(r, crate::demand::celsius(at), gap, curing.metals, curing.activated)?;
+    let (handled, full) = match curing.own {
+        Some(bond) => {
+            let slower = (times.full / cure_time(&mut Silent, crate::demand::celsius(22.0), gap, [BondMetal::Steel; 2], true)?.full).value;
+            (show(slower * bond.handle_after, System::Metric), slower * bond.load_after)
+        }
+        None => (format!("{} to {}", show(times.fixture.low, System::Metric), show(times.fixture.high, System::Metric)), times.full),
+    };
+    let full = show(full, System::Metric);
+    Ok(step.mind(
+        format!("{where_} {at:.0} °C it bears handling after {handled} and its load after {full}; leave it alone till then."),
+        "typical-from-memory",
+    ))
 }
 
 /// What a cold room does to a cure.
-pub(crate) fn cures(step: Step, bench: &Bench<'_>) -> Step {
+pub(crate) fn cures(step: Step, bench: &Bench<'_>) -> Result<Step, Complaint> {
     let coldest = bench.coldest_celsius();
     if coldest < CURES_FROM_C {
-        step.mind(
-            format!(
-                "Your room goes down to {coldest:.0} °C. Below {CURES_FROM_C:.0} °C it does not cure: warm the parts to 20–40 °C and keep \
-                 them there. At {CURES_FROM_C:.0} °C it takes about {:.0} times as long as the data sheet says for 22 °C.",
-                cure_slower(CURES_FROM_C)
-            ),
-            "common-practice",
-        )
-    } else {
-        let slower = cure_slower(coldest);
-        step.mind_if(
-            slower > 1.5,
-            format!("At {coldest:.0} °C the cure takes about {slower:.1} times as long as the data sheet says for 22 °C."),
-            "common-practice",
-        )
+        return cold(step, coldest);
     }
+    let slower = cure_slower(coldest)?;
+    Ok(step.mind_if(
+        slower > 1.5,
+        format!("At {coldest:.0} °C the cure takes about {slower:.1} times as long as the data sheet says for 22 °C."),
+        "common-practice",
+    ))
+}
+
+/// What to mind in a room too cold for a cure.
+fn cold(step: Step, coldest: f64) -> Result<Step, Complaint> {
+    Ok(step.mind(
+        format!(
+            "Your room goes down to {coldest:.0} °C. Below {CURES_FROM_C:.0} °C it does not cure: warm the parts to 20–40 °C and keep \
+             them there. At {CURES_FROM_C:.0} °C it takes about {:.0} times as long as the data sheet says for 22 °C.",
+            cure_slower(CURES_FROM_C)?
+        ),
+        "common-practice",
+    ))
 }
 
 /// A coat against rust after water or acid.
@@ -298,7 +341,7 @@ pub(super) fn finish(bench: &Bench<'_>, task: Task, working: Option<&Notebook>) 
                 rations: step.doses.into_iter().map(|(form, dose)| Ration { form, dose, every: every.clone() }).collect(),
                 how: How::Words(step.how),
                 mind: step.mind,
-                working: working.cloned(),
+                working: working.map(|notebook| step.worked.map_or_else(|| notebook.clone(), |stretch| notebook.between(stretch))),
                 at: bench.job.at.clone(),
             }
         })

@@ -43,6 +43,7 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
     for material in materials {
         for operation in answers.words(&OPERATIONS) {
             let Some(operation) = Operation::ALL.into_iter().find(|known| known.word() == operation) else { continue };
+            let from = r.kept();
             let name = format!("{operation} {}", bench.reference.name_of(material));
             let Some(row) = practice(bench, material, operation) else {
                 let step = Step::refused(name, "no practice is known for it; ask whoever sells the material, or try it dry on scrap");
@@ -59,7 +60,7 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
                 let touched = std::slice::from_ref(material);
                 if bench.any_is(touched, "metals") { step.spares_briefly(touched) } else { step.spares(touched) }
             };
-            tasks.push(Task { consequence: consequence(row), times_a_year, steps: vec![step] });
+            tasks.push(Task { consequence: consequence(row), times_a_year, steps: vec![step.worked(from..r.kept())] });
         }
     }
     Ok(tasks)

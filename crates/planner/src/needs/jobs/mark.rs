@@ -1,6 +1,10 @@
 //! Marking out: a dye for scribed lines, and what takes it off.
 
+#![expect(non_snake_case, reason = "symbols match the source")]
+
+use formulas::sources::COMMON_PRACTICE;
 use formulas::working::Recorder;
+use formulas::{given, step};
 use shop::{Given, Kind};
 use units::{Area, Quantity};
 
@@ -14,7 +18,7 @@ const AREA: Given<Area> = Given::quantity("area", "100 cm2", "common-practice", 
 
 pub(super) static KIND: Kind = Kind { name: "mark", about: "marking out with layout dye", fields: &[MATERIALS.field(), AREA.field()] };
 
-pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, _r: &mut R) -> Result<Vec<Task>, Complaint> {
+pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Task>, Complaint> {
     let answers = bench.answers();
     let (materials, area): (_, Area) = (answers.words(&MATERIALS), answers.quantity(&AREA));
     let remover = bench.cleaning("layout-dye")?;
@@ -23,7 +27,7 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, _r: &mut R) -> Result<Vec<Ta
         Step::new("coat", "brush one thin coat, let it dry for a minute")
             .classes(&["layout-fluid"], &[], "scribed lines stand out bright in a dark film", "common-practice")
             .spares(materials)
-            .dose(Dose::ml(dye_ml(area)))
+            .dose(Dose::ml(dye_ml(r, area)))
             .mind("The film is 5–15 µm thick and counts in what you measure over it.", "common-practice")
             .mind("It is thinned with alcohol: no flame, and open the door.", "common-practice"),
         Step::new("take it off", "wet a cloth, wipe, again with a clean one").turn(remover, 0).spares_briefly(materials).dose(wipe(area)),
@@ -32,7 +36,9 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, _r: &mut R) -> Result<Vec<Ta
 }
 
 /// A wet film of 20 µm, half as much again for waste; *common practice*.
-fn dye_ml(area: Area) -> f64 {
-    const WET_M: f64 = 20e-6;
-    1.5 * area.base() * WET_M * 1e6
+fn dye_ml<R: Recorder>(r: &mut R, area: Area) -> f64 {
+    given!(r, A["cm²"] = area.base() * 1e4, "face that is coated");
+    given!(r, h["µm"] = 20.0, "wet film");
+    step!(r, V["mL"] = 1.5 * A * h / 10000.0, COMMON_PRACTICE);
+    V
 }

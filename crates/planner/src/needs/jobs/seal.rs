@@ -3,12 +3,13 @@
 //! The class is a matter of practice by thread and medium; heat and pressure then take some of them out. Steam is as hot as its pressure
 //! makes it. For boilers, oxygen, fuel gas and refrigerant no product is named.
 
-use formulas::steam::saturation_temperature;
+use formulas::seal::{Sealant, WHITWORTH_PIPE, highest_steam, sealant_quantity, steam_joint_temperature, tape_wraps};
+use formulas::thread::{Form as Profile, Thread};
 use formulas::working::Recorder;
 use reference::Form;
 use reference::practice::ThreadKind;
 use shop::{Given, Kind};
-use units::{Length, Pressure, Quantity, System, Temperature, TemperatureDifference, show};
+use units::{Length, Pressure, Quantity, System, Temperature, TemperatureDifference, show, show_in};
 
 use super::common::{cures, degrease};
 use super::{Bench, Step, Task};
@@ -70,9 +71,8 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
     let (pressure, pieces): (Pressure, f64) = (answers.quantity(&PRESSURE), answers.number(&PIECES));
     let steam = medium == "steam";
     let hottest = if steam {
-        let saturated = saturation_temperature(r, pressure)?;
         let superheat: TemperatureDifference = answers.quantity(&SUPERHEAT);
-        Temperature::from_base(saturated.base() + superheat.base().max(0.0))
+        steam_joint_temperature(r, pressure, superheat)?
     } else {
         let least = if medium == "hot-water" { HOT_WATER_C } else { 0.0 };
         let given: Temperature = answers.quantity(&TEMPERATURE);
@@ -88,10 +88,11 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
         return Ok(task(vec![Step::refused("seal", "no sealant is known for this; ask the maker of the fitting")]));
     };
     let tape_serves = tape_limit(medium).is_none_or(|limit| pressure.base() <= limit);
-    let ranked: Vec<String> = row.ranked.iter().filter(|class| tape_serves || *class != "ptfe-tape").cloned().collect();
-    let size = answers.quantity(&SIZE).base();
+    let mut ranked: Vec<String> = row.ranked.iter().filter(|class| tape_serves || *class != "ptfe-tape").cloned().collect();
+    let size: Length = answers.quantity(&SIZE);
+    let (thread, engaged) = pipe(size);
     let anaerobic = ranked.first().is_some_and(|class| class.contains("anaerobic") || class == "hydraulic-sealant");
-    let why = if steam { format!("{} Here the steam is at {}.", row.why, show(hottest, System::Metric)) } else { row.why.clone() };
+    let why = if steam { for_steam(r, &mut ranked, hottest)? } else { row.why.clone() };
     let mut seal = Step::new("seal", "all round the male thread, none on the first turn; put together and leave it")
         .ranked(&ranked, why, row.source.as_str())
         .demand(
@@ -101,8 +102,8 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
             if steam { "iapws-if97" } else { "en-751" },
         )
         .spares(metals)
-        .dose(Dose::ml(sealant_ml(size) * pieces))
-        .dose_of(Form::Solid, Dose::about(tape_m(size) * pieces, DoseUnit::Metre))
+        .dose(Dose::volumes(sealant_quantity(r, &thread, engaged)?.map(|each| pieces * each)))
+        .dose_of(Form::Solid, tape(size)?.times(pieces))
         .mind_if(
             steam,
             "Steam burns: no pressure while you work on it, test with cold water first; the model-boiler \
@@ -122,7 +123,7 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
             "common-practice",
         );
     if anaerobic {
-        seal = cures(seal, bench);
+        seal = cures(seal, bench)?;
     }
     Ok(task(vec![degrease(bench, metals, Dose::ml(2.0 * pieces), anaerobic), seal]))
 }
@@ -150,13 +151,41 @@ fn tape_limit(medium: &str) -> Option<f64> {
     }
 }
 
-/// Three times the void of the thread: 0.12 mL in a thread of 21 mm, and with the square of the size; *common practice*.
-fn sealant_ml(size: f64) -> f64 {
-    3.0 * 0.12 * (size / 0.021).powi(2)
+/// Adds the anaerobic sealants, which serve steam as far as they bear its heat, and says where they end.
+fn for_steam<R: Recorder>(r: &mut R, ranked: &mut Vec<String>, hottest: Temperature) -> Result<String, Complaint> {
+    let mut ends = |sealant| Ok::<String, Complaint>(show_in(highest_steam(r, sealant)?, "bar").unwrap_or_default());
+    let why = format!(
+        "Here the steam is at {}. Graphite paste bears {}, an anaerobic sealant saturated steam up to {} on the gauge, tape up to {}, \
+         whatever is said.",
+        show(hottest, System::Metric),
+        show(Sealant::GraphitePaste.hottest(), System::Metric),
+        ends(Sealant::AnaerobicHydraulic)?,
+        ends(Sealant::Tape)?,
+    );
+    // The liquid gets into the fine threads of small fittings better than the paste.
+    ranked.extend(["hydraulic-sealant", "pipe-sealant-anaerobic"].map(ToOwned::to_owned));
+    Ok(why)
 }
 
-/// Tape for one joint, metres: three turns up to 17 mm outside (3/8), five above.
-fn tape_m(size: f64) -> f64 {
-    let turns = if size <= 0.017 { 3.0 } else { 5.0 };
-    turns * std::f64::consts::PI * size
+/// The pipe thread of an outside diameter, and the length of it engaged: of the pipe sizes where one is so large, else a fine one as model
+/// engineers cut it, engaged over four tenths of its diameter; *common practice*.
+fn pipe(size: Length) -> (Thread, Length) {
+    /// As near as a calliper and a worn thread tell one size from another.
+    const NEAR: f64 = 0.03;
+    let mm = size.base() * 1e3;
+    let known = WHITWORTH_PIPE.iter().find(|known| (known.diameter_mm / mm - 1.0).abs() < NEAR);
+    known.map_or_else(
+        || {
+            let turns = if mm < 6.5 { 40.0 } else { 32.0 };
+            let thread = Thread { form: Profile::Whitworth, major: size, pitch: Length::from_base(0.0254 / turns) };
+            (thread, 0.4 * size)
+        },
+        |known| (known.parallel(), Length::from_base(known.gauge_length_mm * 1e-3)),
+    )
+}
+
+/// Tape for one joint: its turns round the thread.
+fn tape(size: Length) -> Result<Dose, Complaint> {
+    let metres = tape_wraps(size)?.map(|turns| turns * std::f64::consts::PI * size.base());
+    Ok(Dose { low: metres.low, likely: metres.likely, high: metres.high, unit: DoseUnit::Metre })
 }

@@ -1,43 +1,48 @@
 //! Tightening a screw that must be lubricated or kept from seizing.
 //!
-//! Stainless, aluminium and titanium gall whatever the torque and want solids; so does what gets hot. The rest wants a drop of oil, and
-//! less torque than dry.
+//! Stainless, aluminium and titanium gall whatever the torque and want solids; so does what gets hot. The rest wants a drop of oil. The
+//! torque is worked for the thread as it will be lubricated, never taken from the dry table.
 
+pub(super) mod bolt;
+
+use formulas::tightening::{Bolt, Condition, converted_torque, preload_for_share, torque_range};
 use formulas::working::Recorder;
 use shop::{Given, Kind};
-use units::{Length, Quantity, Temperature};
+use units::{Quantity, Range, System, Temperature, Torque, show};
 
 use super::common::to_celsius;
 use super::{Bench, Step, Task};
 use crate::demand::Test;
 use crate::need::{Consequence, Dose};
 use crate::needs::Complaint;
+use bolt::{GRADE, NAMED, Screw, THREAD, screw};
 
-const THREAD: Given<Length> = Given::quantity("thread", "6 mm", "common-practice", "major diameter of the thread");
 const METALS: Given<Vec<String>> = Given::materials("metals", "mild-steel", "common-practice", "what screw and nut are made of");
+const TORQUE: Given<Torque> = Given::quantity("torque", "0 N m", "common-practice", "torque given for the dry thread, where you have one");
 const TEMPERATURE: Given<Temperature> = Given::quantity("temperature", "40 °C", "common-practice", "hottest the screw gets");
 const PIECES: Given<f64> = Given::number("pieces", "10", "common-practice", "how many screws each time");
 
 pub(super) static KIND: Kind = Kind {
     name: "tighten",
     about: "tightening screws so that they hold and come undone again",
-    fields: &[THREAD.field(), METALS.field(), TEMPERATURE.field(), PIECES.field()],
+    fields: &[THREAD.field(), NAMED.field(), GRADE.field(), METALS.field(), TORQUE.field(), TEMPERATURE.field(), PIECES.field()],
 };
 
 /// Beyond this an oil dries out of a thread, °C; *common practice*.
 const HOT_C: f64 = 120.0;
 
-pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, _r: &mut R) -> Result<Vec<Task>, Complaint> {
+pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Task>, Complaint> {
     let answers = bench.answers();
     let (metals, temperature): (_, Temperature) = (answers.words(&METALS), answers.quantity(&TEMPERATURE));
-    let ml = drop_ml(answers.quantity(&THREAD).base()) * answers.number(&PIECES);
+    let screw = screw(bench, metals)?;
     let galls = metals.iter().any(|metal| bench.reference.is_a(metal, "passive-metals") && metal != "zinc-plate");
+    let solids = galls || to_celsius(temperature) > HOT_C;
     let step = Step::new("grease the thread", "wipe clean; thinly on the thread and under the head, nowhere else");
-    let step = if galls || to_celsius(temperature) > HOT_C {
+    let step = if solids {
         let why = if galls { "this metal galls and seizes in its own thread" } else { "oil bakes; the solids stay" };
         step.classes(&["anti-seize"], &["moly-grease", "ep-grease"], why, "common-practice").mind_if(
             galls,
-            "Turn slowly: a thread that has begun to gall does not come back. No more than two thirds of the steel torque.",
+            "Turn slowly: a thread that has begun to gall does not come back.",
             "common-practice",
         )
     } else {
@@ -48,35 +53,96 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, _r: &mut R) -> Result<Vec<Ta
             "common-practice",
         )
     };
-    let [most, least] = wet_share_of_dry();
+    let dry = dry(bench, metals, galls);
+    let treated = if galls { (Condition::StainlessPaste, "With paste") } else if solids { (Condition::Paste, "With paste") } else { (Condition::Oiled, "Oiled") };
     let step = step
         .demand("stands the heat", Test::Stands { hottest: temperature }, "what melts or cokes locks the thread", "common-practice")
         .spares(metals)
-        .dose(Dose::ml(ml))
-        .mind(
-            format!(
-                "A thread with oil or paste takes {:.0} to {:.0} % of the torque given for dry; the \
-                         dry torque would stretch the screw past its limit.",
-                least * 100.0,
-                most * 100.0
-            ),
-            "common-practice",
-        )
+        .dose(Dose::ml(drop_ml(screw.thread.major.base()) * answers.number(&PIECES)))
+        .mind(torque_line(r, &screw, told(answers.quantity(&TORQUE)), dry, treated, galls)?, "iso-16047")
         .mind("Wheels, brakes, steering, cylinder heads and lifting gear: only as the maker says.", "common-practice");
     Ok(vec![Task { consequence: Consequence::Spoils, times_a_year: bench.times_a_year(), steps: vec![step] }])
+}
+
+/// A torque, where one is given.
+fn told(torque: Torque) -> Option<Torque> {
+    (torque.base() > 0.0).then_some(torque)
+}
+
+/// How the thread would be without anything on it.
+fn dry(bench: &Bench<'_>, metals: &[String], galls: bool) -> Condition {
+    match () {
+        () if galls => Condition::StainlessDry,
+        () if bench.any_is(metals, "zinc-plate") => Condition::ZincDry,
+        () => Condition::AsDelivered,
+    }
+}
+
+/// A joint that is taken apart again is tightened to three quarters of its proof load; Shigley.
+const SHARE_OF_PROOF: f64 = 0.75;
+/// What galls is tightened to no more than this share of its 0.2 % proof stress; *common practice*.
+const SHARE_WHERE_IT_GALLS: f64 = 0.65;
+
+/// The torque for the thread as it will be lubricated, and what the dry torque would do to it.
+fn torque_line<R: Recorder>(
+    r: &mut R,
+    screw: &Screw,
+    given: Option<Torque>,
+    dry: Condition,
+    (now, treated): (Condition, &str),
+    galls: bool,
+) -> Result<String, Complaint> {
+    let bolt = Bolt::hexagon(screw.thread);
+    let (was, is) = (dry.friction().likely, now.friction());
+    if let Some(torque) = given {
+        let mut at = |mu: f64| converted_torque(r, &bolt, torque, was, mu);
+        let (low, likely, high) = (at(is.low)?, at(is.likely)?, at(is.high)?);
+        let range = Range { low: low.torque, likely: likely.torque, high: high.torque };
+        return Ok(format!(
+            "{treated}, the {} given for dry become {}. {} {}",
+            show(torque, System::Metric),
+            scattered(range),
+            overload_line(likely.overload, low.overload, None),
+            LOW_END,
+        ));
+    }
+    let one = Torque::from_base(1.0);
+    let likely = converted_torque(r, &bolt, one, was, is.likely)?.overload;
+    let worst = converted_torque(r, &bolt, one, was, is.low)?.overload;
+    let Some(grade) = screw.grade else {
+        return Ok(format!("{treated}, the thread takes {:.0} % of a torque given for dry. {}", 100.0 / likely, overload_line(likely, worst, None)));
+    };
+    let share = if galls { SHARE_WHERE_IT_GALLS * (grade.yields / grade.proof).value } else { SHARE_OF_PROOF };
+    let preload = preload_for_share(r, &screw.thread, grade.proof, share)?;
+    let torque = torque_range(r, &bolt, preload, is)?;
+    let untreated = torque_range(r, &bolt, preload, dry.friction())?;
+    Ok(format!(
+        "{treated}, tighten {} to {} for {:.0} % of its proof load, a pull of {}; dry it would take {}. {} {}",
+        screw.counted,
+        scattered(torque),
+        share * 100.0,
+        show(preload, System::Metric),
+        show(untreated.likely, System::Metric),
+        overload_line(likely, worst, Some(share)),
+        LOW_END,
+    ))
+}
+
+const LOW_END: &str = "Take the low figure where stretching the screw would do harm, the likely one where coming loose would.";
+
+/// `4.9 N·m (3.6 N·m to 6.3 N·m)`.
+pub(super) fn scattered<Q: Quantity>(range: Range<Q>) -> String {
+    let [low, likely, high] = [range.low, range.likely, range.high].map(|value| show(value, System::Metric));
+    format!("{likely} ({low} to {high})")
+}
+
+/// What a torque given for dry would do to the lubricated thread.
+fn overload_line(likely: f64, worst: f64, share: Option<f64>) -> String {
+    let past = if share.is_some_and(|share| share * likely > 1.0) { ", past its proof load" } else { "" };
+    format!("The dry torque would pull it {likely:.2} times as hard{past}, at the worst {worst:.2} times.")
 }
 
 /// A drop on a 6 mm thread, more with the square of the size; *common practice*.
 fn drop_ml(size: f64) -> f64 {
     0.04 * (size / 0.006).powi(2)
-}
-
-/// Torque over pull and diameter for a coarse thread of 10 mm at one friction for thread and head, from the torque equation of ISO 16047.
-fn nut_factor(friction: f64) -> f64 {
-    0.024 + 1.16 * friction
-}
-
-/// The share of the dry torque that gives the same pull when oiled (friction 0.10) where dry was 0.16, and where it was 0.20.
-fn wet_share_of_dry() -> [f64; 2] {
-    [0.16, 0.20].map(|dry| nut_factor(0.10) / nut_factor(dry))
 }
