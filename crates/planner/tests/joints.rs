@@ -5,7 +5,7 @@ mod support;
 
 use planner::demand::{Demand, Test};
 use planner::need::Need;
-use planner::needs::{Working, kinds, needs};
+use planner::needs::{Working, needs};
 use planner::verdict::Grade;
 use proptest::prelude::*;
 use reference::{Form, Reference};
@@ -62,6 +62,10 @@ fn near(found: f64, expected: f64, share: f64) {
     assert!((found / expected - 1.0).abs() < share, "{found} is not {expected}");
 }
 
+/// A press of 0.030 mm in a stiff hub, well measured.
+const PRESS: &str =
+    "diameter = \"25 mm\"\nhole = \"24.97 mm\"\noutside = \"50 mm\"\nlength = \"30 mm\"\nroughness = \"0.8 µm\"\nby = \"bore micrometer\"";
+
 // Retaining.
 
 #[test]
@@ -116,18 +120,30 @@ fn a_press_that_holds_by_itself_asks_for_no_adhesive() {
     // Common practice, no source. By hand for a steel shaft of 25 mm in a steel hub of 50 mm, 30 mm long, 0.030 mm tight: 48 µm would be
     // 151.2 MPa (independently computed). Ra 0.8 µm on both takes 0.8·6·1.6 = 7.7 µm, and 1.645·5.0 µm are not certain, so 14.1 µm and
     // 44.4 MPa are left: π·25·30·44.4·0.06/1.5 = 4190 N. 3 kN asks for 17.8 µm.
-    let press = "diameter = \"25 mm\"\nhole = \"24.97 mm\"\noutside = \"50 mm\"\nlength = \"30 mm\"\nroughness = \"0.8 µm\"\n\
-                 by = \"bore micrometer\"";
-    let needs = ask("retain", press);
+    let needs = ask("retain", PRESS);
     assert_eq!(needs.len(), 1);
     let why = needs[0].nothing.as_deref().unwrap();
     assert!(why.starts_with("Nothing needed"), "{why}");
     let held: f64 = why.split("the press holds ").nth(1).unwrap().split(' ').next().unwrap().parse().unwrap();
     near(held, 4190.0, 0.01);
     // It is still nothing for a load that it carries, and something for one that it does not.
-    assert!(ask("retain", &format!("{press}\nload = \"3 kN\""))[0].nothing.as_deref().unwrap().contains("3000 N is asked"));
-    let short = ask("retain", &format!("{press}\nload = \"40 kN\""));
+    assert!(ask("retain", &format!("{PRESS}\nload = \"3 kN\""))[0].nothing.as_deref().unwrap().contains("3000 N is asked"));
+    let short = ask("retain", &format!("{PRESS}\nload = \"40 kN\""));
     assert!(!short.iter().any(|need| need.nothing.as_deref().is_some_and(|why| why.starts_with("Nothing needed"))));
+}
+
+#[test]
+fn a_press_that_comes_loose_when_warm_does_not_hold_by_itself() {
+    // By hand: an aluminium hub on a steel shaft of 25 mm loses 25·12·10⁻⁶·80 = 24 µm from 20 to 100 °C, and 20 µm tight are gone.
+    let press = |celsius: u8| {
+        let rest = "diameter = \"25 mm\"\nhole = \"24.98 mm\"\nlength = \"30 mm\"\nroughness = \"0.4 µm\"\nby = \"bore micrometer\"";
+        let rest = format!("{rest}\nmetals = [\"mild-steel\", \"aluminium\"]\ntemperature = \"{celsius} °C\"");
+        ask("retain", &rest)
+    };
+    assert!(press(21)[0].nothing.is_some());
+    let warm = press(100);
+    assert!(warm[0].nothing.is_none());
+    assert!(warm.iter().any(|need| minds(need, "tight is left")), "{:#?}", warm.last().unwrap().mind);
 }
 
 #[test]
@@ -163,6 +179,17 @@ fn heat_lets_it_go_and_spoils_what_cannot_bear_it() {
     assert!(minds(&need, "250 °C") && minds(&need, "bears 110 °C"), "{:#?}", need.mind);
     assert!(!minds(&retain(""), "Such heat spoils"));
     assert!(minds(&retain("temperature = \"140 °C\""), "300 °C"));
+}
+
+#[test]
+fn the_compound_made_for_heat_comes_in_where_the_standard_ones_fail() {
+    // By hand, with the generic curves from memory, on 12 × 12 mm at 119 °C with safety 3: 20 MPa·0.5575/3 carries 1681 N, the compound made
+    // for heat 15 MPa·0.774/3 carries 1751 N.
+    let at = |load: &str| retain(&format!("temperature = \"119 °C\"\nload = \"{load}\""));
+    assert_eq!(grade_of(&at("1670 N"), "retainer-low-viscosity"), Grade::Right);
+    assert_eq!(grade_of(&at("1720 N"), "retainer-low-viscosity"), Grade::Wrong);
+    assert_eq!(grade_of(&at("1720 N"), "retainer-high-temperature"), Grade::Right);
+    assert_eq!(grade_of(&at("1770 N"), "retainer-high-temperature"), Grade::Wrong);
 }
 
 #[test]
@@ -293,22 +320,21 @@ fn marking_and_spotting_take_little() {
 
 #[test]
 fn every_number_has_its_working() {
-    for (job, rest, symbol) in [
-        ("retain", "load = \"500 N\"", "f_gap"),
-        ("retain", "hole = \"11.97 mm\"", "p"),
-        ("lock thread", "grade = \"8.8\"", "T_B"),
-        ("tighten", "grade = \"8.8\"", "μ"),
-        ("seal thread", "medium = \"steam\"", "T"),
-        ("bond", "load = \"100 N\"", "τ"),
-        ("mark", "", "V"),
-        ("spot", "", "V"),
+    for (job, rest, shown) in [
+        ("retain", "load = \"500 N\"", "factor of the gap"),
+        ("retain", PRESS, "[lame-1852]"),
+        ("lock thread", "grade = \"8.8\"", "[iso-898-7]"),
+        ("tighten", "grade = \"8.8\"", "[iso-16047]"),
+        ("seal thread", "medium = \"steam\"", "[iapws-if97]"),
+        ("bond", "load = \"100 N\"", "[astm-d1002]"),
+        ("mark", "", "wet film"),
+        ("spot", "", "(film)"),
     ] {
         let shop = shop(&format!("[[work]]\njob = \"{job}\"\n{rest}\n"));
         let needs = needs(&shop, Reference::embedded(), Working::Kept).unwrap();
         let lines = needs.last().unwrap().working.as_ref().unwrap().lines();
-        assert!(!lines.is_empty(), "{job} shows nothing for {symbol}");
+        assert!(lines.iter().any(|line| line.contains(shown)), "{job}: no `{shown}` in {lines:#?}");
     }
-    assert_eq!(kinds().jobs.iter().filter(|kind| kind.name == "retain").count(), 1);
 }
 
 // Laws.

@@ -8,7 +8,7 @@ use reference::fluid::Bond;
 use reference::practice::{Cleaning, FinishRule, Locking};
 use reference::{Form, Reference, Trait};
 use shop::{Answers, Job, Room};
-use units::{Area, Frequency, Length, Quantity, System, Temperature, show};
+use units::{Area, Frequency, Length, Quantity, System, Temperature, Time, show};
 
 use crate::demand::{Demand, Test};
 use crate::need::{Consequence, Dose, Every, How, Need, Place, Ration};
@@ -266,15 +266,29 @@ pub(crate) fn cure<R: Recorder>(r: &mut R, step: Step, bench: &Bench<'_>, curing
     let (handled, full) = match curing.own {
         Some(bond) => {
             let slower = (times.full / cure_time(&mut Silent, crate::demand::celsius(22.0), gap, [BondMetal::Steel; 2], true)?.full).value;
-            (show(slower * bond.handle_after, System::Metric), slower * bond.load_after)
+            (about(slower * bond.handle_after), slower * bond.load_after)
         }
-        None => (format!("{} to {}", show(times.fixture.low, System::Metric), show(times.fixture.high, System::Metric)), times.full),
+        None => (format!("{} to {}", about(times.fixture.low), about(times.fixture.high)), times.full),
     };
-    let full = show(full, System::Metric);
+    let full = about(full);
     Ok(step.mind(
         format!("{where_} {at:.0} °C it bears handling after {handled} and its load after {full}; leave it alone till then."),
         "typical-from-memory",
     ))
+}
+
+/// A time to two digits: no cure is known better.
+fn about(time: Time) -> String {
+    let seconds = time.base();
+    if seconds <= 0.0 {
+        return show(time, System::Metric);
+    }
+    // Rounded in the unit it is shown in, so that the digits left are those that count.
+    let hour = 3600.0;
+    let unit = [2.0 * 24.0 * hour, hour, 60.0, 1.0].into_iter().find(|from| seconds >= *from).unwrap_or(1.0);
+    let unit = if unit > hour { 24.0 * hour } else { unit };
+    let scale = 10_f64.powf(1.0 - (seconds / unit).log10().floor());
+    show(Time::from_base((seconds / unit * scale).round() / scale * unit), System::Metric)
 }
 
 /// What a cold room does to a cure.

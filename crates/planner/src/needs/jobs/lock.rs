@@ -115,12 +115,12 @@ fn undoing<R: Recorder>(r: &mut R, screw: &Screw, class: &str, service: &str) ->
     let heat = show(heat_to_undo(Heat::Standard), System::Metric);
     let counted = &screw.counted;
     Ok(Some(match loosen_risk(&off, breaking) {
-        LoosenRisk::Safe => format!("Cured and tight it comes undone cold with {takes}; {counted}, breaks at {breaks}."),
+        LoosenRisk::Safe => format!("Cured and tight it comes undone cold with {takes}; {counted} breaks at {breaks}."),
         LoosenRisk::Near => {
-            format!("Cured and tight it takes {takes} to undo, and {counted}, breaks at {breaks}: if it does not give, heat it to about {heat}.")
+            format!("Cured and tight it takes {takes} to undo, and {counted} breaks at {breaks}: if it does not give, heat it to about {heat}.")
         }
         LoosenRisk::HeatFirst => format!(
-            "Heat it to about {heat} before you undo it: cold it takes {takes}, and {counted}, breaks at {breaks}. Never heat a hardened, \
+            "Heat it to about {heat} before you undo it: cold it takes {takes}, and {counted} breaks at {breaks}. Never heat a hardened, \
              plated or painted part, a seal, or a closed vessel."
         ),
     }))

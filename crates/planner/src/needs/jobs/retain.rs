@@ -204,7 +204,9 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
         _ if !asked.loaded() || case == "retain-press" => step,
         held => load_demand(r, step, &asked, &compound, held.as_ref(), left)?,
     };
-    let step = words::minded(r, step, bench, &asked, gap, &amount, held.as_ref().map(|held| (held, left)), &compound)?;
+    // What a bond alone would hold says nothing of one in a press: the measurement's own words do.
+    let alone = held.as_ref().filter(|_| case != "retain-press" || measured.is_none()).map(|held| (held, left));
+    let step = words::minded(r, step, bench, &asked, gap, &amount, alone, &compound)?;
     let own = (case == "retain-worn").then_some(bond);
     steps.push(cure(r, step, bench, &Curing { gap, metals: bond_metals(bench, asked.metals), activated, own })?);
     Ok(task(steps))

@@ -1,13 +1,14 @@
 //! What two measured parts come to: a press that holds by itself, a bond, or a part to be made again.
 
 use formulas::fit::{Feature, Instrument, Measured};
-use formulas::interference::{Holding, Joint, bush_closing, contact_pressure, press_force};
+use formulas::interference::{Holding, Joint, bush_closing, contact_pressure, interference_when_warmer, press_force};
 use formulas::rescue::{Blown, Decision, Method, Rescue, rescue};
 use formulas::working::{Recorder, Silent};
-use units::{Force, Length, Quantity, System, TemperatureDifference, Torque, show};
+use units::{Force, Length, Quantity, System, Temperature, TemperatureDifference, Torque, show};
 
 use super::metals::{adhesion_of, bond_metals, press_metal};
 use super::{Asked, BY, BORE, OUTSIDE, RUN_OUT};
+use crate::demand::celsius;
 use crate::needs::Complaint;
 use crate::needs::jobs::Bench;
 
@@ -64,16 +65,53 @@ pub(super) fn judge<R: Recorder>(r: &mut R, bench: &Bench<'_>, asked: &Asked<'_>
         run_out: answers.quantity(&RUN_OUT),
         removable: false,
     };
-    let pressed = rescue(&mut Silent, &blown)?;
-    if let Decision::Take(Method::Press) = pressed.decision {
-        let pressed = rescue(r, &blown)?;
-        return Ok(Fit::Press(press_words(r, &blown, &pressed, told, supposed)?));
+    let tight = Length::from_base(-gap.base());
+    let (left, at) = slackest(r, bench, &joint, tight, asked.hottest)?;
+    // What is left there is judged as if the hole had been measured wider by what is lost.
+    let slack = Blown { bore: Measured { size: hole + (tight - left), ..blown.bore }, ..blown };
+    let presses = |blown: &Blown| Ok::<bool, Complaint>(rescue(&mut Silent, blown)?.decision == Decision::Take(Method::Press));
+    if presses(&blown)? {
+        if presses(&slack)? {
+            let held = rescue(r, &slack)?;
+            return Ok(Fit::Press(press_words(r, &blown, tight, &held, told, supposed)?));
+        }
+        let bonded = rescue(r, &Blown { safety: asked.safety, ..blown })?;
+        let words = format!(
+            "Of the {} tight at 20 °C {} tight is left at {}: the press alone does not hold there.",
+            show(tight, System::Metric),
+            show(if left.base() > 0.0 { left } else { Length::from_base(0.0) }, System::Metric),
+            show(at, System::Metric)
+        );
+        return Ok(match decided(&bonded, gap) {
+            Fit::Bond { case, mut minds } => {
+                minds.insert(0, words);
+                Fit::Bond { case, minds }
+            }
+            other => other,
+        });
     }
     if asked.removable || asked.hot {
         return Ok(Fit::Gap);
     }
     let bonded = rescue(r, &Blown { safety: asked.safety, ..blown })?;
     Ok(decided(&bonded, gap))
+}
+
+/// The least that is left of an interference between the coldest of the room and the hottest of the joint, and where; measured at 20 °C.
+fn slackest<R: Recorder>(
+    r: &mut R,
+    bench: &Bench<'_>,
+    joint: &Joint,
+    tight: Length,
+    hottest: Temperature,
+) -> Result<(Length, Temperature), Complaint> {
+    let mut left = |at: Temperature| {
+        let warmer = TemperatureDifference::from_base(at.base() - celsius(20.0).base());
+        Ok::<Length, Complaint>(interference_when_warmer(r, joint, tight, warmer)?)
+    };
+    let coldest = bench.room.coldest;
+    let (cold, hot) = (left(coldest)?, left(hottest)?);
+    Ok(if cold < hot { (cold, coldest) } else { (hot, hottest) })
 }
 
 /// What hole and shaft were measured with.
@@ -134,8 +172,14 @@ fn measure_words(part: Feature, by: Instrument, until: Length) -> String {
 }
 
 /// What a press that holds by itself holds, and what it takes to make it.
-fn press_words<R: Recorder>(r: &mut R, blown: &Blown, rescue: &Rescue, told: bool, outside_supposed: bool) -> Result<String, Complaint> {
-    let tight = Length::from_base(-rescue.gap.gap.base());
+fn press_words<R: Recorder>(
+    r: &mut R,
+    blown: &Blown,
+    tight: Length,
+    rescue: &Rescue,
+    told: bool,
+    outside_supposed: bool,
+) -> Result<String, Complaint> {
     let held = rescue.ways.iter().find(|way| way.method == Method::Press).and_then(|way| way.strength).map_or(Force::from_base(0.0), |s| s.low);
     let mut words = format!(
         "Nothing needed: {} tight on the diameter, the press holds {} at the face by itself with a safety of {}",

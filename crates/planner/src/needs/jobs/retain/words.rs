@@ -1,9 +1,9 @@
 //! What to mind of a bonded joint: what it holds, how much goes on, how true it runs, and how it comes off.
 
 use formulas::bond::{Bonded, Retainer, heat_to_undo, push_out_force};
-use formulas::interference::{Neighbour, Objection, heating_objections};
+use formulas::interference::{Neighbour, Objection, PRESSES_KN, heating_objections};
 use formulas::working::Recorder;
-use units::{Length, Quantity, Range, System, Temperature, Volume, show};
+use units::{Force, Length, Quantity, Range, System, Temperature, Volume, show};
 
 use super::Asked;
 use super::metals::press_metal;
@@ -39,9 +39,8 @@ pub(super) fn minded<R: Recorder>(
     Ok(step
         .mind(
             format!(
-                "Off again: try a press first, up to {}. Else heat the joint to {} and pull it hot, for it sets again; outdoors or under \
-                 extraction.{}",
-                show(push.high, System::Metric),
+                "{} heat the joint to {} and pull it hot, for it sets again; outdoors or under extraction.{}",
+                push_words(&push),
                 show(heat, System::Metric),
                 at_risk(bench, asked, heat)
             ),
@@ -64,14 +63,27 @@ fn holds(asked: &Asked<'_>, held: &Bonded, left: f64) -> String {
 }
 
 fn quantity(amount: &Range<Volume>) -> String {
-    let drops = (amount.likely.base() / DROP_M3).ceil();
+    // Half a thousandth of a drop is no drop.
+    let drops = (amount.likely.base() / DROP_M3 - 5e-4).ceil();
     let mm3 = |volume: Volume| volume.base() * 1e9;
-    format!(
-        "The gap of one joint holds {:.1} mm³: put on {:.0} mm³, {drops:.0} drop{}.",
-        mm3(amount.low),
-        mm3(amount.likely),
-        if drops > 1.0 { "s" } else { "" }
-    )
+    let plural = if drops > 1.0 { "s" } else { "" };
+    let put_on = format!("put on {:.0} mm³, {drops:.0} drop{plural}, to each joint.", mm3(amount.likely));
+    if amount.low.base() > 0.0 {
+        format!("The gap of one joint holds {:.1} mm³: {put_on}", mm3(amount.low))
+    } else {
+        format!("There is no gap to fill: {put_on}")
+    }
+}
+
+/// How a press gets it off, where a small shop has one strong enough.
+fn push_words(push: &Range<Force>) -> String {
+    let strongest = PRESSES_KN.iter().map(|(_, force)| force * 1e3).fold(0.0, f64::max);
+    let force = |force: Force| show(force, System::Metric);
+    if push.low.base() > strongest {
+        format!("Cold, it may take {} to {} to push out, more than a small press has:", force(push.low), force(push.high))
+    } else {
+        format!("Off again: try a press first, {} to {}. Else", force(push.low), force(push.high))
+    }
 }
 
 /// What the heat that undoes a joint spoils.

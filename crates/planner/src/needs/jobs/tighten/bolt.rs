@@ -28,7 +28,7 @@ pub(in crate::needs::jobs) struct Screw {
     pub thread: Thread,
     /// What it bears; nothing is known of some unmarked screws.
     pub grade: Option<Grade>,
-    /// What it is counted as: `class 8.8`, or an unmarked one's guess.
+    /// What it is counted as, in words: `a screw of 8.8`.
     pub counted: String,
 }
 
@@ -50,7 +50,7 @@ pub(in crate::needs::jobs) fn screw(bench: &Bench<'_>, metals: &[String]) -> Res
             () if bench.any_is(metals, "copper-alloys") => "CU2",
             () => "4.6",
         };
-        return Ok(Screw { thread, grade: grade(name, thread.major), counted: format!("an unmarked screw, counted as {name}") });
+        return Ok(Screw { thread, grade: grade(name, thread.major), counted: format!("an unmarked screw (counted as {name})") });
     }
     match grade(&plain(said), thread.major) {
         Some(found) => Ok(Screw { thread, grade: Some(found), counted: format!("a screw of {said}") }),
