@@ -2,6 +2,7 @@
 
 mod bearing;
 mod blend;
+mod bond;
 mod bushing;
 mod common;
 mod coolant;
@@ -16,6 +17,7 @@ mod rescue;
 mod slideway;
 mod solid;
 mod switch;
+mod torque;
 mod viscosity;
 
 use fields::{Answers, Kind};
@@ -56,6 +58,8 @@ sheets! {
     switch,
     fit,
     rescue,
+    bond,
+    torque,
 }
 
 /// All sheets.

@@ -179,7 +179,7 @@ pub(super) fn to_micrometre(size: Length) -> String {
 /// An amount of compound in drops of 0.03 mL, as people say it.
 pub(super) fn drops(amount: Volume) -> String {
     const DROP_M3: f64 = 0.03e-6;
-    match (amount.base() / DROP_M3).ceil() {
+    match (amount.base() / DROP_M3 - 1e-6).ceil() {
         count if count <= 1.0 => "one drop".to_owned(),
         count => format!("{} drops", units::show_number(count, units::Digits::Significant(2))),
     }
