@@ -18,6 +18,7 @@ pub mod grades;
 pub mod grease;
 pub mod interference;
 pub mod lubricant_form;
+pub mod marking;
 pub mod math;
 pub mod mist;
 pub mod plain_bearing;

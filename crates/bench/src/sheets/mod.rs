@@ -12,11 +12,15 @@ mod fit;
 mod gear;
 mod grades;
 mod grease;
+mod locking;
+mod mark;
 mod press;
 mod rescue;
+mod seal;
 mod slideway;
 mod solid;
 mod switch;
+mod taper;
 mod torque;
 mod viscosity;
 
@@ -60,6 +64,10 @@ sheets! {
     rescue,
     bond,
     torque,
+    locking,
+    seal,
+    taper,
+    mark,
 }
 
 /// All sheets.

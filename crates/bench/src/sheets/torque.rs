@@ -274,11 +274,11 @@ fn picture(bolt: &Bolt, (now, now_word): (&Friction, &str), was: &Friction, proo
         points: (0..=100).map(|step| most * f64::from(step) / 100.0).map(|torque| (torque, torque / each(thread, head) / 1e3)).collect(),
     };
     let lines = vec![
+        Line { name: "proof load".to_owned(), points: vec![(0.0, kilonewtons(proof)), (most, kilonewtons(proof))] },
         line(format!("{}, least friction {}", words(now_word), said(now.thread.low)), now.thread.low, now.head.low),
         line(format!("{}, likely {}", words(now_word), said(now.thread.likely)), now.thread.likely, now.head.likely),
         line(format!("{}, most {}", words(now_word), said(now.thread.high)), now.thread.high, now.head.high),
-        line(format!("before, likely {}", said(was.thread.likely)), was.thread.likely, was.head.likely),
-        Line { name: "proof load".to_owned(), points: vec![(0.0, kilonewtons(proof)), (most, kilonewtons(proof))] },
+        line(format!("before, likely {}; the dot is the old torque", said(was.thread.likely)), was.thread.likely, was.head.likely),
     ];
     Picture {
         title: "Preload and torque".to_owned(),
@@ -286,6 +286,6 @@ fn picture(bolt: &Bolt, (now, now_word): (&Friction, &str), was: &Friction, proo
         y: Axis { label: "preload, kN".to_owned(), low: 0.0, high: highest, logarithmic: false },
         lines,
         bands: Vec::new(),
-        marks: vec![Mark { name: "old torque, as meant".to_owned(), at: (old.base(), kilonewtons(meant)) }],
+        marks: vec![Mark { name: String::new(), at: (old.base(), kilonewtons(meant)) }],
     }
 }
