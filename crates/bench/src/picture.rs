@@ -283,7 +283,7 @@ fn half_width(label: &str) -> i32 {
 
 /// Dash and gap of the lines in turn: whole, long, short, dotted.
 fn dash(number: usize) -> (u32, u32) {
-    [(20, 0), (13, 6), (6, 4), (2, 5), (28, 6), (3, 2)][number % 6]
+    [(20, 0), (13, 6), (6, 4), (2, 5), (18, 10), (3, 2)][number % 6]
 }
 
 fn said(error: impl std::fmt::Display) -> String {
