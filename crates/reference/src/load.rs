@@ -5,7 +5,7 @@ use serde::Deserialize;
 use serde::de::DeserializeOwned;
 
 use crate::practice::{
-    Cleaning, Curve, Cut, CuttingPower, DrillFactor, Finish, FinishRule, Locking, MetalFactor, Refusal, Sealing, TapFluid, TapPressure,
+    Cleaning, Cut, CuttingPower, DrillFactor, Finish, FinishRule, Locking, MetalFactor, Refusal, Sealing, TapFluid, TapPressure,
 };
 use crate::storage::{StorageGroup, StoragePair};
 use crate::thickener::ThickenerPair;
@@ -40,7 +40,7 @@ shape!(Cutting {
 shape!(CleaningRows { rows: Cleaning = "cleaning" });
 shape!(Finishing { rows: Finish = "finish", rules: FinishRule = "rule" });
 shape!(SealingRows { rows: Sealing = "sealing", refusals: Refusal = "refusal" });
-shape!(LockingRows { rows: Locking = "locking", curves: Curve = "curve", metals: MetalFactor = "metal" });
+shape!(LockingRows { rows: Locking = "locking", metals: MetalFactor = "metal" });
 shape!(Currencies { rows: Currency = "currency" });
 shape!(Climates { rows: Climate = "climate" });
 shape!(Synonyms { rows: Synonym = "synonym" });
@@ -114,7 +114,6 @@ impl Reference {
             "practices/locking.toml" => {
                 let table: LockingRows = rows(file)?;
                 add(&mut self.lockings, "locking cases", table.rows, |row| &row.key)?;
-                add(&mut self.curves, "curves", table.curves, |row| &row.key)?;
                 add(&mut self.retaining_metals, "retained metals", table.metals, |row| &row.material)
             }
             path => Err(DataError::UnknownFile { file: path.to_owned() }),

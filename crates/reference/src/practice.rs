@@ -5,5 +5,5 @@ mod joining;
 mod surface;
 
 pub use cutting::{Cut, CuttingPower, DrillFactor, Operation, TapFluid, TapPressure};
-pub use joining::{Curve, Locking, MetalFactor, Refusal, Sealing, ThreadKind};
+pub use joining::{Locking, MetalFactor, Refusal, Sealing, ThreadKind};
 pub use surface::{Cleaning, Finish, FinishRule};

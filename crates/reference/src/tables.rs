@@ -5,8 +5,7 @@ use std::sync::LazyLock;
 use indexmap::IndexMap;
 
 use crate::practice::{
-    Cleaning, Curve, Cut, CuttingPower, DrillFactor, Finish, FinishRule, Locking, MetalFactor, Refusal, Sealing, TapFluid, TapPressure,
-    ThreadKind,
+    Cleaning, Cut, CuttingPower, DrillFactor, Finish, FinishRule, Locking, MetalFactor, Refusal, Sealing, TapFluid, TapPressure, ThreadKind,
 };
 use crate::storage::{StorageGroup, StoragePair};
 use crate::thickener::ThickenerPair;
@@ -59,8 +58,6 @@ pub struct Reference {
     pub refusals: IndexMap<String, Refusal>,
     /// Threadlockers and retainers by case.
     pub lockings: IndexMap<String, Locking>,
-    /// Factors read off lines.
-    pub curves: IndexMap<String, Curve>,
     /// How well retaining compounds hold on a metal or a group of metals; see [`Reference::retaining_factor`].
     pub retaining_metals: IndexMap<String, MetalFactor>,
     /// Currencies by code.

@@ -60,22 +60,6 @@ pub struct Locking {
     pub source: SourceKey,
 }
 
-/// A factor read off a line between given points.
-#[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Curve {
-    /// Short name, such as `retaining-gap`.
-    pub key: String,
-    /// What it gives.
-    pub name: String,
-    /// What the first number of each point is, with its unit.
-    pub along: String,
-    /// The points, by rising first number. Outside them there is no answer.
-    pub points: Vec<[f64; 2]>,
-    /// Where this comes from.
-    pub source: SourceKey,
-}
-
 /// How well a retaining compound holds on a metal, beside plain steel.
 #[derive(Debug, Clone, Deserialize)]
 #[serde(deny_unknown_fields)]
