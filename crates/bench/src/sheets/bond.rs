@@ -2,8 +2,8 @@
 
 use fields::{Given, Kind};
 use formulas::bond::{
-    BondJoint, Heat, Lap, Retainer, bond_holding, bond_quantity, cure_time, heat_to_undo, lap_design_stress, lap_stress, peak_over_average,
-    push_out_force, useful_overlap,
+    BondJoint, Heat, Lap, Retainer, RetainerKind, bond_holding, bond_quantity, cure_time, heat_to_undo, lap_design_stress, lap_stress,
+    peak_over_average, push_out_force, useful_overlap,
 };
 use formulas::{FormulaError, Notebook, Silent};
 use reference::Fluid;
@@ -76,7 +76,6 @@ pub(super) static KIND: Kind = Kind {
 pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unanswered> {
     let outcome = if asked.answers.word(&JOINT) == "lap" { lap(asked, r)? } else { round(asked, r)? };
     Ok(outcome
-        .caution("Uncured adhesive can make you allergic for good: nitrile gloves, and read the data sheet of what you use.", "un-ghs")
         .caution(
             "Never for lifting, brakes, steering, road vehicles, chucks, unattended turning parts, pressure or food. Estimates for hobby use: try a scrap joint.",
             "common-practice",
@@ -118,6 +117,10 @@ fn round(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unanswered> {
     };
     let safety = answers.number(&SAFETY);
     let choices = choose(asked.reference, |fluid| judge(asked, fluid, &joint, safety));
+    if choices.is_empty() {
+        // What no compound can be worked with is no matter of the compound.
+        bond_holding(&mut Silent, &RetainerKind::General.retainer(), &joint, safety)?;
+    }
     let best = || choices.iter().find(|row| row.fits).and_then(|row| asked.reference.fluid(&row.key));
     let chosen = named(asked, RETAINERS, "retaining compound")?.or_else(best);
     let Some(used) = chosen else {
@@ -281,7 +284,7 @@ fn lap(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unanswered> {
             "Degrease, abrade with P180 to P320, degrease; a film of water must not break on it; bond within the hour.",
             "common-practice",
         )
-        .caution("Cyanoacrylate glues skin and eyes at once and heats on cotton; epoxy hardener burns: gloves, glasses, air.", "un-ghs"))
+        .caution("Cyanoacrylate glues skin and eyes at once and heats on cotton; epoxy hardener burns and can make you allergic: gloves, glasses, air.", "un-ghs"))
 }
 
 /// Whether a glue holds a lap.

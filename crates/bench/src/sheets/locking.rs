@@ -9,7 +9,7 @@ use reference::Fluid;
 use units::{Force, Length, Quantity, Range, System, Temperature, Torque, Volume, show};
 
 use super::common::{choice, is_one_of, said};
-use super::solid::{NEAR, bond_metal, drops};
+use super::solid::{NEAR, bond_metal, drops, lowered};
 use super::torque::{CLASS, THREAD, bolt};
 use super::{Asked, Outcome, Unanswered};
 
@@ -85,6 +85,7 @@ pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unans
         let wanted = row.ranked.iter().any(|known| known == class);
         let (fits, why) = judge(asked, fluid, locker, &set, wanted)?;
         if fits {
+            let why = if chosen.is_none() { format!("{why}; {}", lowered(&row.why)) } else { why };
             chosen.get_or_insert((fluid, locker));
             outcome = outcome.choices([choice(fluid, true, why)]);
         } else {
@@ -94,7 +95,6 @@ pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unans
     outcome = outcome.choices(misses);
     if let Some((fluid, locker)) = chosen {
         outcome = worked(asked, fluid, locker, &set, bonded, outcome, r)?;
-        outcome = outcome.says(row.why.clone());
     }
     Ok(said_always(outcome))
 }

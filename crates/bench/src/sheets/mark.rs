@@ -7,6 +7,7 @@ use reference::Fluid;
 use units::{Area, Length, Quantity};
 
 use super::common::choice;
+use super::solid::lowered;
 use super::{Asked, Outcome, Unanswered};
 
 const WHAT: Given<&'static str> = Given::choice(
@@ -81,10 +82,4 @@ fn removers(asked: &Asked<'_>, soil: &str) -> Vec<crate::page::ChoiceRow> {
         .collect();
     rows.sort_by_key(|row| !row.fits);
     rows
-}
-
-/// A sentence as a part of another.
-fn lowered(sentence: &str) -> String {
-    let mut letters = sentence.trim_end_matches('.').chars();
-    letters.next().map_or_else(String::new, |first| first.to_lowercase().chain(letters).collect())
 }

@@ -100,8 +100,7 @@ pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unans
         .caution(
             "Never the only security of brakes, steering, lifting gear or road vehicles. These are estimates for hobby use: try a scrap pin and collar.",
             "common-practice",
-        )
-        .caution("Uncured compound can make you allergic for good: nitrile gloves, and keep it out of a bearing's race.", "un-ghs"))
+        ))
 }
 
 fn missing(name: &str, what: &str) -> Unanswered {

@@ -10,10 +10,10 @@ use formulas::seal::{
 use formulas::thread::{Thread, dimensions};
 use reference::Fluid;
 use reference::practice::ThreadKind;
-use units::{Length, Pressure, Quantity, System, Temperature, TemperatureDifference, show};
+use units::{Length, Pressure, Quantity, System, Temperature, TemperatureDifference, show, show_in};
 
 use super::common::{choice, degrees, from_celsius, is_one_of};
-use super::solid::drops;
+use super::solid::{drops, lowered};
 use super::{Asked, Outcome, Unanswered};
 use crate::page::ChoiceRow;
 
@@ -206,7 +206,7 @@ fn choices(asked: &Asked<'_>, fitting: &Fitting, duty: &Duty<'_>) -> Vec<ChoiceR
         let fits = against.is_none() && (named.is_some() || small_steam);
         let why = match against {
             Some(against) => against,
-            None if named.is_some() => row.why.trim_end_matches('.').to_owned(),
+            None if named.is_some() => lowered(&row.why),
             None if small_steam => format!("within its {} it serves small fittings", degrees(kind.hottest())),
             None => "not what practice takes for this".to_owned(),
         };
@@ -223,7 +223,8 @@ fn against(kind: Sealant, fitting: &Fitting, duty: &Duty<'_>) -> Option<String> 
     const HOT_WATER_PA: f64 = 7e5;
     if duty.hottest > kind.hottest() {
         let steam = highest_steam(&mut Silent, kind).ok().filter(|_| duty.medium == "steam");
-        let steam = steam.map_or_else(String::new, |at| format!(", which steam passes at {} on the gauge", show(at, System::Metric)));
+        let steam =
+            steam.map_or_else(String::new, |at| format!(", which steam passes at {} on the gauge", show_in(at, "bar").unwrap_or_default()));
         return Some(format!("it ends at {}{steam}", degrees(kind.hottest())));
     }
     if let (Some(gap), Some(widest)) = (duty.gap, kind.widest_gap())
@@ -238,7 +239,7 @@ fn against(kind: Sealant, fitting: &Fitting, duty: &Duty<'_>) -> Option<String> 
             _ => f64::INFINITY,
         };
         if duty.pressure.base() > limit * (1.0 + 1e-9) {
-            return Some(format!("tape is rated to {} here", show(Pressure::from_base(limit), System::Metric)));
+            return Some(format!("tape is rated to {} here", show_in(Pressure::from_base(limit), "bar").unwrap_or_default()));
         }
         if fitting.kind == ThreadKind::Parallel {
             return Some("a parallel thread seals on its face: tape only pads it".to_owned());
@@ -252,11 +253,6 @@ fn cautions(outcome: Outcome, fitting: &Fitting, duty: &Duty<'_>) -> Outcome {
     const FACE_FROM_PA: f64 = 25e5;
     outcome
         .caution("Let the pressure off and the heat out before you undo a joint; test it with cold water first.", "common-practice")
-        .caution_if(
-            duty.medium == "steam",
-            "Steam scalds. Fittings of the boiler itself, its safety valve and water gauge: the boiler code in force and its inspector.",
-            "common-practice",
-        )
         .caution_if(
             fitting.kind == ThreadKind::Parallel,
             "A parallel thread seals with a washer or bonded seal on its face; the compound only helps.",

@@ -184,3 +184,9 @@ pub(super) fn drops(amount: Volume) -> String {
         count => format!("{} drops", units::show_number(count, units::Digits::Significant(2))),
     }
 }
+
+/// A sentence as a part of another.
+pub(super) fn lowered(sentence: &str) -> String {
+    let mut letters = sentence.trim_end_matches('.').chars();
+    letters.next().map_or_else(String::new, |first| first.to_lowercase().chain(letters).collect())
+}

@@ -41,11 +41,11 @@ pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unans
     let friction = answers.number(&FRICTION);
     let holds = holds_itself(r, half, friction)?;
     let seconds = detectable_angle_seconds(r, answers.quantity(&FILM), answers.quantity(&LENGTH))?;
-    let mut outcome = Outcome::default().number(format!("{}: half its angle", taper.name), "°", round_to(half, 1e4)).number(
-        "length in which the diameter grows by one",
-        "",
-        taper.one_in,
-    );
+    let mut outcome = Outcome::default().number(format!("{}: half its angle", taper.name), "°", round_to(half, 1e4)).says(format!(
+        "{}°; the diameter grows by one in {}",
+        decimals(half, 4),
+        decimals(taper.one_in, 3)
+    ));
     if let Some(gauge) = taper.gauge_mm {
         outcome = outcome.size("diameter at the gauge line", Range::exact(Length::from_base(gauge / 1e3)));
     }
@@ -73,6 +73,10 @@ pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unans
             "Seat it without a slap, turn it once by 30° at most, draw it straight out: more turning draws a picture of its own.",
             "common-practice",
         ))
+}
+
+fn decimals(value: f64, count: usize) -> String {
+    units::show_number(value, units::Digits::Decimals(count))
 }
 
 fn round_to(value: f64, parts: f64) -> f64 {
