@@ -10,7 +10,7 @@ use formulas::{Notebook, Silent};
 use units::{Force, Length, Quantity, Range, Temperature, Torque};
 
 use super::press::{Press, press};
-use super::solid::{BY, NEAR, in_percent, instruments, material, measured, metal, percent};
+use super::solid::{BY, NEAR, in_percent, instruments, material, measured, metal, mind_stand_in, percent};
 use super::{Asked, Outcome, Unanswered};
 use crate::picture_fit::{Zone, Zones};
 
@@ -286,7 +286,7 @@ fn pressed(
         room: answers.quantity(&ROOM),
         service: answers.maybe(&SERVICE),
     };
-    press(asked, &asked_press, outcome, r)
+    Ok(mind_stand_in(press(asked, &asked_press, outcome, r)?, [hub, rod]))
 }
 
 fn zones(nominal: Length, [hole, shaft]: [(Class, Limits); 2], pair: Option<&Pair>) -> Zones {

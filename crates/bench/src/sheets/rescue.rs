@@ -11,7 +11,8 @@ use units::{Force, Length, Quantity, Range, System, Temperature, Torque, show};
 
 use super::common::{degrees, said};
 use super::solid::{
-    BY, NEAR, bond_metal, contact_adhesion, drops, instruments, material, measured, metal, objections, percent, to_micrometre,
+    BY, NEAR, bond_metal, contact_adhesion, drops, instruments, material, measured, metal, mind_stand_in, objections, percent,
+    to_micrometre,
 };
 use super::{Asked, Outcome, Unanswered};
 use crate::page::ChoiceRow;
@@ -84,6 +85,7 @@ pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unans
         .says("19 times in 20 it is within these; a minus is interference")
         .exact("force to hold at the face", found.needed)
         .says(format!("before the safety of {}", said(blown.safety)));
+    outcome = mind_stand_in(outcome, [parts.hub, parts.shaft]);
     outcome = decided(&found, blown, outcome);
     let decided = matches!(found.decision, Decision::Take(_));
     outcome = outcome.choices(found.ways.iter().map(|way| choice(asked, way, decided)));

@@ -8,7 +8,7 @@ use reference::{Material, Reference};
 use units::{Length, Quantity, Temperature, TemperatureDifference, Volume};
 
 use super::common::degrees;
-use super::{Asked, Unanswered};
+use super::{Asked, Outcome, Unanswered};
 
 /// What both parts were measured with.
 pub(super) const BY: Given<&'static str> = Given::choice(
@@ -53,6 +53,16 @@ pub(super) fn material<'a>(asked: &Asked<'a>, field: &Given<Vec<String>>) -> Res
         [one] => asked.reference.material(one).ok_or_else(|| Unanswered::Contradiction(format!("`{one}` is no material"))),
         _ => Err(Unanswered::Contradiction(format!("`{}` takes one material: keep one of them", field.field().name))),
     }
+}
+
+/// Says so where mild steel's yield stress stands in for one that is not known.
+pub(super) fn mind_stand_in(outcome: Outcome, materials: [&Material; 2]) -> Outcome {
+    let unknown =
+        |material: &&Material| material.solid.as_ref().is_some_and(|solid| solid.yield_stress.is_none() && solid.tensile.is_none());
+    materials.into_iter().filter(unknown).fold(outcome, |outcome, material| {
+        let text = format!("No yield stress of {} is known here: that of mild steel stands in, which is on the safe side.", material.name);
+        outcome.caution(text, "common-practice")
+    })
 }
 
 /// What a press fit asks of a material. Where no yield stress is known, mild steel's stands in for it, than which no steel is softer.
