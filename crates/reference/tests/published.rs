@@ -58,7 +58,7 @@ fn automotive_oils_lie_in_their_sae_class() {
 
 #[test]
 fn indices_agree_with_the_two_viscosities() {
-    // ASTM D2270. The stated ν₁₀₀ were worked out from the stated index, so this guards the rounding and the transcription and says
+    // ASTM D2270. The stated ν₁₀₀ were worked out from the stated index, so this guards the rounding and the copying and says
     // nothing about real oils. Three figures of ν₁₀₀ leave the index two points free, three where ν₁₀₀ is below 3.
     for fluid in Reference::embedded().fluids.values() {
         let Some(oil) = &fluid.oil else { continue };

@@ -1,6 +1,6 @@
 //! The tables of ISO 286-1 up to 250 mm, in micrometres.
 //!
-//! The values are *from memory*; the rows of the check file that two other transcriptions agree on are met. Letters j, J, v, y and z, and
+//! The values are *from memory*; the rows of the check file that two other copies agree on are met. Letters j, J, v, y and z, and
 //! grades below 5 and above 11, are not in that file and rest on memory alone.
 
 use super::class::Letter;
