@@ -36,14 +36,7 @@ fn sensitive(name: &str) -> Vec<String> {
     let depends = |test: &Test| {
         matches!(
             test,
-            Test::NotThinner { .. }
-                | Test::NotThicker { .. }
-                | Test::Flows { .. }
-                | Test::Stands { .. }
-                | Test::Consistency { .. }
-                | Test::Flash { .. }
-                | Test::Form { .. }
-                | Test::Class { .. }
+            Test::NotThinner { .. } | Test::NotThicker { .. } | Test::Flows { .. } | Test::Stands { .. } | Test::Consistency { .. }
         )
     };
     all.into_iter().filter(|need| need.demands.iter().any(|demand| depends(&demand.test))).map(|need| need.id).collect()
