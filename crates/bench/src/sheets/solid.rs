@@ -91,19 +91,12 @@ pub(super) fn metal(reference: &Reference, material: &Material) -> Result<Metal,
 
 /// A material as a retaining compound sees it, by the table of the data.
 pub(super) fn bond_metal(reference: &Reference, material: &Material) -> Result<BondMetal, Unanswered> {
-    match reference.retaining_factor(&material.key).map(|row| row.material.as_str()) {
-        Some("steels") => Ok(BondMetal::Steel),
-        Some("alloy-and-tool-steels") => Ok(BondMetal::AlloySteel),
-        Some("cast-iron") => Ok(BondMetal::GreyIron),
-        Some("stainless") => Ok(BondMetal::Stainless),
-        Some("copper-alloys") => Ok(BondMetal::CopperAlloy),
-        Some("aluminium") => Ok(BondMetal::Aluminium),
-        Some("zinc-plate") => Ok(BondMetal::ZincPlate),
-        _ => Err(Unanswered::Contradiction(format!(
+    reference.retaining_factor(&material.key).and_then(|row| BondMetal::of_group(&row.material)).ok_or_else(|| {
+        Unanswered::Contradiction(format!(
             "how a retaining compound holds on {} is not known: it wants bare metal, such as mild-steel, bronze or aluminium",
             material.name
-        ))),
-    }
+        ))
+    })
 }
 
 /// The adhesion of a press of two metals: the weaker of the two contacts with steel.

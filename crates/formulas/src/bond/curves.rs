@@ -88,6 +88,21 @@ pub enum BondMetal {
 }
 
 impl BondMetal {
+    /// The metal behind the word for a group of metals that hold a compound alike, such as `copper-alloys`.
+    #[must_use]
+    pub fn of_group(word: &str) -> Option<Self> {
+        Some(match word {
+            "steels" => Self::Steel,
+            "alloy-and-tool-steels" => Self::AlloySteel,
+            "cast-iron" => Self::GreyIron,
+            "stainless" => Self::Stainless,
+            "copper-alloys" => Self::CopperAlloy,
+            "aluminium" => Self::Aluminium,
+            "zinc-plate" => Self::ZincPlate,
+            _ => return None,
+        })
+    }
+
     /// Every metal.
     pub const ALL: [Self; 7] =
         [Self::Steel, Self::AlloySteel, Self::GreyIron, Self::Stainless, Self::CopperAlloy, Self::Aluminium, Self::ZincPlate];

@@ -8,16 +8,7 @@ use crate::needs::jobs::Bench;
 
 /// A metal as a retaining compound sees it: by the row of the data that covers it.
 pub(in crate::needs::jobs) fn bond_metal(reference: &Reference, key: &str) -> Option<BondMetal> {
-    Some(match reference.retaining_factor(key)?.material.as_str() {
-        "steels" => BondMetal::Steel,
-        "alloy-and-tool-steels" => BondMetal::AlloySteel,
-        "cast-iron" => BondMetal::GreyIron,
-        "stainless" => BondMetal::Stainless,
-        "copper-alloys" => BondMetal::CopperAlloy,
-        "aluminium" => BondMetal::Aluminium,
-        "zinc-plate" => BondMetal::ZincPlate,
-        _ => return None,
-    })
+    BondMetal::of_group(&reference.retaining_factor(key)?.material)
 }
 
 /// The metals between which a bond cures; what the data do not know counts as aluminium, the slowest and weakest.
