@@ -4,6 +4,7 @@ mod answers;
 mod assumption;
 mod machine;
 mod point;
+mod pot;
 mod problem;
 mod read;
 mod room;
@@ -14,10 +15,11 @@ pub use assumption::Assumption;
 pub use fields::{Answers, Field, Given, Kind};
 pub use machine::Machine;
 pub use point::{Exposure, FITTINGS, Fitting, Maker, Point, Priority, Reach};
+pub use pot::Pot;
 pub use problem::{Problem, Span};
 pub use read::{Kinds, read};
 pub use room::{Heating, Room};
-pub use work::{Job, Pot};
+pub use work::Job;
 
 use units::System;
 

@@ -8,10 +8,11 @@ use crate::Shop;
 use crate::assumption::Assumptions;
 use crate::machine::{Around, Machine};
 use crate::point::fluid_or_class;
+use crate::pot::Pot;
 use crate::problem::{Problem, Problems};
 use crate::room::{Heating, Room};
 use crate::section::{Said, Section};
-use crate::work::{Job, Pot, supposed};
+use crate::work::{Job, supposed};
 use fields::Kind;
 use fields::did_you_mean;
 

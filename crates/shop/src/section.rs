@@ -1,5 +1,6 @@
 //! A table of the file, read key by key, so that every wrong one is reported and no unknown one slips by.
 
+use jiff::civil::Date;
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 use units::{Amount, Dimension, Quantity, parse_any};
@@ -143,13 +144,23 @@ impl<'t> Section<'t> {
         }
     }
 
-    /// A date, as TOML writes it or as text.
-    pub fn date(&mut self, key: &str, problems: &mut Problems) -> Option<Said<String>> {
+    /// A day of the calendar, as TOML writes it or as text.
+    pub fn date(&mut self, key: &str, problems: &mut Problems) -> Option<Said<Date>> {
         let value = self.take(key)?;
-        match value.get_ref().as_datetime() {
-            Some(date) => Some(Said { value: date.to_string(), at: value.span() }),
-            None => text_of(key, value, problems),
+        let written = match value.get_ref().as_datetime() {
+            Some(date) => date.to_string(),
+            None => text_of(key, value, problems)?.value,
+        };
+        // The library also takes a date with a time behind it, which would be lost here.
+        let date = Some(written.trim()).filter(|text| text.len() == "2026-03-01".len()).and_then(|text| text.parse().ok());
+        if date.is_none() {
+            problems.add(
+                value.span(),
+                format!("`{key}` is `{written}`, not a day of the calendar"),
+                "Write year, month and day, such as `2026-03-01`.",
+            );
         }
+        date.map(|date| Said { value: date, at: value.span() })
     }
 
     /// A table inside this one.

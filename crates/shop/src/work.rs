@@ -1,8 +1,8 @@
-//! The work done in the shop, and what stands in the cupboard already.
+//! The work done in the shop.
 
 use indexmap::IndexMap;
 use reference::Reference;
-use units::{Amount, Frequency, Quantity, System};
+use units::{Frequency, System};
 
 use crate::answers::{Source, read_answers};
 use crate::assumption::Assumptions;
@@ -98,42 +98,4 @@ pub(crate) fn supposed(
     let often = units::parse("weekly").unwrap_or_else(|_| unreachable!("a frequency as people write it"));
     assumed.add(&name, "often", units::show::<Frequency>(often, System::Metric), "common-practice");
     Some(Job { name, kind, answers, often, priority: Priority::Normal, at: 0..0 })
-}
-
-/// One container in the cupboard.
-#[derive(Debug, Clone)]
-pub struct Pot {
-    /// The fluid's key.
-    pub fluid: String,
-    /// What is left in it.
-    pub left: Option<Amount>,
-    /// The day it was opened, as written.
-    pub opened: Option<String>,
-}
-
-impl Pot {
-    /// Whether nothing is left in it.
-    #[must_use]
-    pub fn is_empty(&self) -> bool {
-        match self.left {
-            None => false,
-            Some(Amount::Volume(left)) => left.base() <= 0.0,
-            Some(Amount::Mass(left)) => left.base() <= 0.0,
-            Some(Amount::Length(left)) => left.base() <= 0.0,
-            Some(Amount::Pieces(left)) => left <= 0.0,
-        }
-    }
-
-    /// Reads one `[[pot]]`.
-    pub(crate) fn read(mut section: Section<'_>, reference: &Reference, problems: &mut Problems) -> Option<Self> {
-        let fluid = section.text("fluid", problems);
-        if fluid.is_none() && !section.has("fluid") {
-            problems.add(section.at.clone(), "a pot has no `fluid`", "Name what is in it, such as `fluid = \"slideway-68\"`.");
-        }
-        let fluid = fluid.and_then(|said| crate::point::fluid(said, reference, problems));
-        let left = section.amount("left", problems).map(|said| said.value);
-        let opened = section.date("opened", problems).map(|said| said.value);
-        section.close(problems);
-        Some(Self { fluid: fluid?, left, opened })
-    }
 }
