@@ -1,0 +1,221 @@
+//! Copies of the file beside it, made while it is in use, and the way back to one.
+
+use std::ffi::OsStr;
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use jiff::civil::{Date, DateTime};
+use jiff::tz::TimeZone;
+use jiff::{Timestamp, ToSpan};
+use rusqlite::backup::{Backup, StepResult};
+use rusqlite::{Connection, OpenFlags};
+
+use crate::file::{open, sound};
+use crate::migrate::{STEPS, migrate};
+use crate::{Moment, Store, StoreError};
+
+/// A backup beside the shop.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub struct BackupFile {
+    /// When it was made, in universal time, as its name says.
+    pub at: DateTime,
+    /// Where it is.
+    pub path: PathBuf,
+}
+
+/// The newest backups are kept whatever day they are of, so that three imports in a row can all be taken back.
+const NEWEST: usize = 3;
+/// Of each of the last days that have backups, the newest is kept.
+const DAILY: usize = 7;
+/// Of each of the last weeks that have backups, the newest is kept.
+const WEEKLY: usize = 4;
+
+const FORM: &str = "%Y%m%d-%H%M%S";
+
+impl Store {
+    /// Copies the shop beside itself, as `NAME.backup-YYYYMMDD-HHMMSS` with the ending of the file, in universal time; and lets go of
+    /// backups older than the rotation keeps.
+    ///
+    /// # Errors
+    /// When the copy cannot be written; then there is none.
+    pub fn backup(&self, now: Moment) -> Result<PathBuf, StoreError> {
+        let mut at = now.at();
+        let mut path = self.named(at);
+        while path.exists() {
+            at += 1.second();
+            path = self.named(at);
+        }
+        let partial = beside(&path, "partial");
+        let copied = copy(&self.connection, &partial).and_then(|()| fs::rename(&partial, &path).map_err(StoreError::io("name", &path)));
+        if let Err(error) = copied {
+            // What is left of the copy is of no use; the error above matters more than one in clearing up.
+            let _ = fs::remove_file(&partial);
+            return Err(error);
+        }
+        let all = self.backups()?;
+        let days: Vec<DateTime> = all.iter().map(|backup| backup.at).collect();
+        for (backup, keep) in all.iter().zip(kept(&days)) {
+            if !keep && backup.path != path {
+                fs::remove_file(&backup.path).map_err(StoreError::io("remove", &backup.path))?;
+            }
+        }
+        Ok(path)
+    }
+
+    /// The backups beside the shop, newest first.
+    ///
+    /// # Errors
+    /// When the folder cannot be read.
+    pub fn backups(&self) -> Result<Vec<BackupFile>, StoreError> {
+        let folder = folder(&self.path);
+        let mut all = Vec::new();
+        for entry in fs::read_dir(folder).map_err(StoreError::io("read", folder))? {
+            let path = entry.map_err(StoreError::io("read", folder))?.path();
+            if let Some(at) = self.made_at(&path) {
+                all.push(BackupFile { at, path });
+            }
+        }
+        all.sort();
+        all.reverse();
+        Ok(all)
+    }
+
+    /// Puts a backup in the place of the present, of which a backup is made first. The change is one transaction: whoever has the file
+    /// open sees the one or the other.
+    ///
+    /// # Errors
+    /// When the backup is not sound or not ours; then nothing is changed.
+    pub fn restore(&mut self, from: &Path, now: Moment) -> Result<(), StoreError> {
+        let candidate = open(from, OpenFlags::SQLITE_OPEN_READ_ONLY, STEPS)?;
+        sound(&candidate, "integrity_check")?;
+        // An older format is brought up to date in a copy, so that the present is touched only by what is known to be whole.
+        let partial = beside(&self.path, "restoring");
+        let result = copy(&candidate, &partial).and_then(|()| {
+            let mut fresh = open(&partial, OpenFlags::SQLITE_OPEN_READ_WRITE, STEPS)?;
+            migrate(&mut fresh, STEPS)?;
+            self.backup(now)?;
+            pour(&fresh, &mut self.connection)
+        });
+        // The copy has served, or is of no use.
+        let _ = fs::remove_file(&partial);
+        result
+    }
+
+    /// Why the daily backup failed, if it did. The write it came before was done all the same.
+    #[must_use]
+    pub fn backup_trouble(&self) -> Option<&StoreError> {
+        self.trouble.as_ref()
+    }
+
+    /// Before the first write of a day: a backup, unless there is one of that day.
+    pub(crate) fn backup_daily(&mut self, now: Moment) {
+        let today = universal(now.at()).date();
+        if self.backed_up == Some(today) {
+            return;
+        }
+        let done = self.backups().and_then(|all| {
+            let made = all.first().is_some_and(|backup| backup.at.date() >= today);
+            if made { Ok(()) } else { self.backup(now).map(|_| ()) }
+        });
+        self.backed_up = Some(today);
+        self.trouble = done.err();
+    }
+
+    fn named(&self, at: Timestamp) -> PathBuf {
+        let stem = self.path.file_stem().unwrap_or_default().to_string_lossy();
+        let name = format!("{stem}.backup-{}", universal(at).strftime(FORM));
+        let name = self.path.extension().map_or_else(|| name.clone(), |ending| format!("{name}.{}", ending.to_string_lossy()));
+        self.path.with_file_name(name)
+    }
+
+    fn made_at(&self, path: &Path) -> Option<DateTime> {
+        let stem = self.path.file_stem()?.to_str()?;
+        let (name, ending) = match self.path.extension() {
+            Some(ending) => (path.file_stem()?.to_str()?, path.extension() == Some(ending)),
+            None => (path.file_name()?.to_str()?, true),
+        };
+        let written = name.strip_prefix(stem)?.strip_prefix(".backup-")?;
+        if ending { DateTime::strptime(FORM, written).ok() } else { None }
+    }
+}
+
+fn universal(at: Timestamp) -> DateTime {
+    TimeZone::UTC.to_datetime(at)
+}
+
+fn folder(path: &Path) -> &Path {
+    path.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."))
+}
+
+fn beside(path: &Path, word: &str) -> PathBuf {
+    let mut name = path.file_name().unwrap_or(OsStr::new("shop")).to_owned();
+    name.push(format!(".{word}"));
+    path.with_file_name(name)
+}
+
+/// Copies a database into a new file and checks the copy.
+fn copy(from: &Connection, path: &Path) -> Result<(), StoreError> {
+    match fs::remove_file(path) {
+        Err(error) if error.kind() != std::io::ErrorKind::NotFound => return Err(StoreError::io("remove", path)(error)),
+        _ => {}
+    }
+    let mut to = Connection::open(path)?;
+    pour(from, &mut to)?;
+    sound(&to, "quick_check(1)")?;
+    to.close().map_err(|(_, error)| StoreError::from(error))
+}
+
+/// Copies all pages in one step, which is one transaction of the receiving file.
+fn pour(from: &Connection, to: &mut Connection) -> Result<(), StoreError> {
+    match Backup::new(from, to)?.step(-1)? {
+        StepResult::Done => Ok(()),
+        _ => Err(StoreError::Busy),
+    }
+}
+
+/// Which of the backups, newest first, the rotation keeps.
+fn kept(all: &[DateTime]) -> Vec<bool> {
+    let (mut days, mut weeks): (Vec<Date>, Vec<(i16, i8)>) = (Vec::new(), Vec::new());
+    let mut keep = Vec::new();
+    for (number, at) in all.iter().enumerate() {
+        let (day, week) = (at.date(), at.date().iso_week_date());
+        let week = (week.year(), week.week());
+        let new_day = !days.contains(&day) && days.len() < DAILY;
+        let new_week = !weeks.contains(&week) && weeks.len() < WEEKLY;
+        if new_day {
+            days.push(day);
+        }
+        if new_week {
+            weeks.push(week);
+        }
+        keep.push(number < NEWEST || new_day || new_week);
+    }
+    keep
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use jiff::civil::date;
+
+    #[test]
+    fn a_year_of_days_leaves_seven_days_and_four_weeks() {
+        // The newest of a week is its Sunday (ISO 8601 weeks begin on Monday); 2026-06-28 is a Sunday.
+        let mut at = date(2026, 6, 28).at(9, 0, 0, 0);
+        let mut all = Vec::new();
+        for _ in 0..365 {
+            all.push(at);
+            at -= 1.day();
+        }
+        let kept: Vec<Date> = all.iter().zip(kept(&all)).filter(|(_, keep)| *keep).map(|(at, _)| at.date()).collect();
+        let june = |day| date(2026, 6, day);
+        assert_eq!(kept, [28, 27, 26, 25, 24, 23, 22, 21, 14, 7].map(june));
+    }
+
+    #[test]
+    fn three_backups_in_a_row_are_all_kept() {
+        let morning = date(2026, 6, 28).at(9, 0, 0, 0);
+        let all: Vec<DateTime> = (0..6).map(|minute| morning - minute.minutes()).collect();
+        assert_eq!(kept(&all), [true, true, true, false, false, false]);
+    }
+}

@@ -1,0 +1,31 @@
+//! Settings of the program that belong to the shop, such as the language of its pages.
+
+use rusqlite::{OptionalExtension, params};
+
+use crate::write::begin;
+use crate::{Moment, Store, StoreError};
+
+impl Store {
+    /// A setting, when it was made.
+    ///
+    /// # Errors
+    /// When the file cannot be read.
+    pub fn setting(&self, key: &str) -> Result<Option<String>, StoreError> {
+        let mut one = self.connection.prepare_cached("SELECT value FROM setting WHERE key = ?")?;
+        Ok(one.query_row([key], |row| row.get(0)).optional()?)
+    }
+
+    /// Makes a setting; nothing takes it away.
+    ///
+    /// # Errors
+    /// When the file cannot be written.
+    pub fn set(&mut self, key: &str, value: Option<&str>, now: Moment) -> Result<(), StoreError> {
+        self.backup_daily(now);
+        let transaction = begin(&mut self.connection)?;
+        match value {
+            Some(value) => transaction.execute("INSERT OR REPLACE INTO setting (key, value) VALUES (?, ?)", params![key, value])?,
+            None => transaction.execute("DELETE FROM setting WHERE key = ?", [key])?,
+        };
+        Ok(transaction.commit()?)
+    }
+}

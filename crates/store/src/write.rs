@@ -1,0 +1,169 @@
+//! Writing the log: each entry one transaction, and no way to change one but another that reverses it.
+
+use rusqlite::{Connection, OptionalExtension, Params, Transaction, TransactionBehavior, params};
+use units::{Amount, Quantity};
+
+use crate::entry::{Columns, Entry, Logged, ROW, What, Written, from_row};
+use crate::measure::{measure, to_whole};
+use crate::{EntryId, Moment, SectionId, Store, StoreError, rows, tally};
+
+impl Store {
+    /// Writes an entry, unless the same was written before: by the entry's own mark, or because the point that was due is served.
+    ///
+    /// # Errors
+    /// When it speaks of what is not there, or takes by weight from a pot kept by volume; or the file cannot be written.
+    pub fn write(&mut self, entry: &Entry) -> Result<Written, StoreError> {
+        if let What::Undone { entry: undone } = entry.what {
+            return self.undo(undone, entry.when, entry.who.as_deref());
+        }
+        self.backup_daily(entry.when);
+        let transaction = begin(&mut self.connection)?;
+        if let Some(first) = first(&transaction, entry)? {
+            return Ok(Written::Already(first));
+        }
+        let logged = write(&transaction, entry)?;
+        transaction.commit()?;
+        Ok(Written::New(logged))
+    }
+
+    /// Reverses an entry by another. What is undone twice is undone once.
+    ///
+    /// # Errors
+    /// When there is no such entry, or it reverses another itself.
+    pub fn undo(&mut self, entry: EntryId, when: Moment, who: Option<&str>) -> Result<Written, StoreError> {
+        self.backup_daily(when);
+        let transaction = begin(&mut self.connection)?;
+        let written = undo(&transaction, entry, when, who)?;
+        transaction.commit()?;
+        Ok(written)
+    }
+
+    /// One entry.
+    ///
+    /// # Errors
+    /// When there is none of that number.
+    pub fn entry(&self, id: EntryId) -> Result<Logged, StoreError> {
+        get(&self.connection, id)
+    }
+}
+
+/// Begins a write at once, so that two writers wait for each other instead of failing half-way.
+pub(crate) fn begin(connection: &mut Connection) -> Result<Transaction<'_>, StoreError> {
+    Ok(connection.transaction_with_behavior(TransactionBehavior::Immediate)?)
+}
+
+/// The entry that was there before this one and makes it superfluous.
+fn first(connection: &Connection, entry: &Entry) -> Result<Option<Logged>, StoreError> {
+    if let Some(key) = &entry.key
+        && let Some(found) = one(connection, "key = ?", [key])?
+    {
+        return Ok(Some(found));
+    }
+    match (Columns::from(entry.what).point, entry.due) {
+        (Some(point), Some(due)) => {
+            one(connection, "id = (SELECT entry FROM tick WHERE point = ? AND due = ?)", params![point.0, due.to_string()])
+        }
+        _ => Ok(None),
+    }
+}
+
+/// Writes an entry that nothing makes superfluous.
+pub(crate) fn write(connection: &Connection, entry: &Entry) -> Result<Logged, StoreError> {
+    let columns = Columns::from(entry.what);
+    let machine = match columns.point {
+        Some(point) => of_kind(connection, point, "point")?,
+        None => columns.machine,
+    };
+    if let Some(machine) = machine {
+        of_kind(connection, machine, "machine")?;
+    }
+    for pot in columns.pot.into_iter().chain(columns.into) {
+        of_kind(connection, pot, "pot")?;
+        // A count says anew how a pot is kept.
+        if let Some(amount) = columns.amount.filter(|_| columns.kind != "counted") {
+            tally::same(kept(connection, pot)?.as_deref(), measure(amount))?;
+        }
+    }
+    let hours = columns.hours.or(entry.hours).map(Quantity::base);
+    connection
+        .prepare_cached(
+            "INSERT INTO log (at, day, kind, machine, point, pot, into_pot, fluid, measure, amount, hours, due, who, note, reverses, key)
+             VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+        )?
+        .execute(params![
+            entry.when.milliseconds(),
+            entry.when.day().to_string(),
+            columns.kind,
+            machine.map(|section| section.0),
+            columns.point.map(|section| section.0),
+            columns.pot.map(|section| section.0),
+            columns.into.map(|section| section.0),
+            entry.fluid,
+            columns.amount.map(measure),
+            columns.amount.map(to_whole).transpose()?,
+            hours,
+            entry.due.map(|due| due.to_string()),
+            entry.who,
+            entry.note,
+            columns.reverses.map(|entry| entry.0),
+            entry.key,
+        ])?;
+    let logged = get(connection, EntryId(connection.last_insert_rowid()))?;
+    if let (Some(point), Some(due)) = (columns.point, entry.due) {
+        connection.prepare_cached("INSERT INTO tick (point, due, entry) VALUES (?, ?, ?)")?.execute(params![
+            point.0,
+            due.to_string(),
+            logged.id.0
+        ])?;
+    }
+    tally::follow(connection, &logged)?;
+    Ok(logged)
+}
+
+/// Reverses an entry.
+pub(crate) fn undo(connection: &Connection, entry: EntryId, when: Moment, who: Option<&str>) -> Result<Written, StoreError> {
+    let undone = get(connection, entry)?;
+    if let What::Undone { .. } = undone.entry.what {
+        return Err(StoreError::NotUndone(entry));
+    }
+    if let Some(by) = undone.undone_by {
+        return Ok(Written::Already(get(connection, by)?));
+    }
+    let reversal = Entry { who: who.map(ToOwned::to_owned), ..Entry::new(when, What::Undone { entry }) };
+    let logged = write(connection, &reversal)?;
+    connection.prepare_cached("DELETE FROM tick WHERE entry = ?")?.execute([entry.0])?;
+    let columns = Columns::from(undone.entry.what);
+    for pot in columns.pot.into_iter().chain(columns.into) {
+        tally::remake(connection, pot)?;
+    }
+    Ok(Written::New(logged))
+}
+
+fn get(connection: &Connection, id: EntryId) -> Result<Logged, StoreError> {
+    one(connection, "id = ?", [id.0])?.ok_or(StoreError::NoEntry(id))
+}
+
+fn one(connection: &Connection, filter: &str, params: impl Params) -> Result<Option<Logged>, StoreError> {
+    let mut one = connection.prepare_cached(&format!("SELECT {ROW} FROM log WHERE log.{filter}"))?;
+    Ok(one.query_row(params, from_row).optional()?)
+}
+
+/// Refuses a section that is not of the kind; else gives what it stands in. One that is gone will do: an entry may come late.
+fn of_kind(connection: &Connection, section: SectionId, wanted: &'static str) -> Result<Option<SectionId>, StoreError> {
+    let found = rows::find(connection, section)?.filter(|found| found.kind == wanted);
+    found.map(|found| found.parent).ok_or(StoreError::NoSection { section, wanted })
+}
+
+/// How a pot is kept so far: by the log, else by what the description says is left.
+fn kept(connection: &Connection, pot: SectionId) -> Result<Option<String>, StoreError> {
+    if let Some(measure) = tally::of(connection, pot)?.and_then(|tally| tally.measure) {
+        return Ok(Some(measure));
+    }
+    let left = rows::value(connection, pot, "left")?.and_then(|written| amount(&written));
+    Ok(left.map(|left| measure(left).to_owned()))
+}
+
+/// The amount a value of the description gives, when it gives one.
+pub(crate) fn amount(written: &str) -> Option<Amount> {
+    Amount::parse(&crate::Value::from_toml(written).plain()).ok()
+}
