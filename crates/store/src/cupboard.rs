@@ -9,7 +9,7 @@ use shop::{Kinds, Pot};
 
 use crate::branch::{Around, Branch, Part, Said, Shape};
 use crate::description::{change, now as as_it_stands};
-use crate::merge::{merge, pairs};
+use crate::merge::{merge, pairs, same};
 use crate::{BadRow, Fault, Imported, Moment, SectionId, Store, StoreError, Value, rows};
 
 /// What becomes of the pots that are there when a cupboard file is taken in.
@@ -145,7 +145,7 @@ impl Table {
         }
         for gone in there.iter().filter_map(|pot| pot.id).filter(|id| !kept.contains(id)) {
             done.gone += 1;
-            rows::remove(connection, gone, now)?;
+            rows::take_out(connection, gone, now)?;
         }
         Ok((done, lines))
     }
@@ -155,6 +155,7 @@ impl Table {
         let mut parts: Vec<Part> = Vec::new();
         for said in old.said() {
             match new.said().find(|new| new.key == said.key) {
+                Some(new) if same(&said.value, &new.value) => parts.push(Part::Said(said.clone())),
                 Some(new) => parts.push(Part::Said(Said { around: said.around.clone(), ..new.clone() })),
                 None if !self.columns.iter().any(|column| *column == said.key) => parts.push(Part::Said(said.clone())),
                 None => {}

@@ -7,7 +7,7 @@ use shop::Kinds;
 use crate::branch::{Around, Branch, Part, Said, Shape};
 use crate::description::change;
 use crate::value::written_key;
-use crate::write::{amount, undo, write};
+use crate::write::{amount, write};
 use crate::{Entry, Fault, Moment, SectionId, Store, StoreError, Value, What, rows, state, tally};
 
 /// One change.
@@ -90,7 +90,7 @@ fn one(connection: &Connection, change: &Change, now: Moment) -> Result<Option<S
             if *section == SectionId::WHOLE {
                 return Err(StoreError::NoSection { section: *section, wanted: "section that can be taken out" });
             }
-            rows::remove(connection, *section, now)?;
+            rows::take_out(connection, *section, now)?;
         }
         Change::Move { section, before } => {
             standing(connection, *section)?;
@@ -142,9 +142,11 @@ fn add(connection: &Connection, parent: SectionId, kind: &str, says: &[(String, 
     };
     let said =
         |(key, value): &(String, Value)| Part::Said(Said { key: written_key(key), value: value.to_toml(), around: Around::default() });
+    let position = rows::end(connection, parent)?;
+    let before = if parent == SectionId::WHOLE && position == 0 { "" } else { before };
     let around = Around { before: before.to_owned(), after: String::new() };
     let branch = Branch { id: None, kind: written_key(kind), shape, around, parts: says.iter().map(said).collect() };
-    rows::insert(connection, parent, rows::end(connection, parent)?, &branch)
+    rows::insert(connection, parent, position, &branch)
 }
 
 /// Says a key where it stood, else behind the others.
@@ -194,7 +196,7 @@ pub(crate) fn said_of_pot(
         }
         "opened" => {
             while let Some((_, entry)) = state::opened(connection)?.get(&pot) {
-                undo(connection, *entry, now, None)?;
+                write(connection, &Entry::new(now, What::Undone { entry: *entry }))?;
             }
         }
         _ => {}

@@ -3,6 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use rusqlite::ErrorCode;
+use rusqlite::ffi::SQLITE_READONLY_ROLLBACK;
 use shop::Problem;
 use thiserror::Error;
 
@@ -49,6 +50,9 @@ pub enum StoreError {
         /// Which file.
         path: PathBuf,
     },
+    /// A write was cut off, and cannot be taken back by a reader.
+    #[error("a write to the shop was cut off, such as by a power cut; open it once for writing, which takes the half-written back")]
+    CutOff,
     /// The file is damaged.
     #[error("the file is damaged ({detail}); keep a copy of it as it is and restore the last backup")]
     Damaged {
@@ -154,6 +158,7 @@ impl StoreError {
 impl From<rusqlite::Error> for StoreError {
     fn from(error: rusqlite::Error) -> Self {
         match error.sqlite_error_code() {
+            Some(ErrorCode::ReadOnly) if error.sqlite_extended_error_code() == Some(SQLITE_READONLY_ROLLBACK) => Self::CutOff,
             Some(ErrorCode::ReadOnly) => Self::ReadOnly,
             Some(ErrorCode::DiskFull) => Self::Full,
             Some(ErrorCode::DatabaseBusy | ErrorCode::DatabaseLocked) => Self::Busy,

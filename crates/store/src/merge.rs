@@ -48,7 +48,7 @@ pub(crate) fn merge(connection: &Connection, old: &Branch, new: &Branch, now: Mo
     for gone in there.iter().filter(|branch| branch.shape != Shape::Unwritten) {
         if let Some(gone) = gone.id.filter(|gone| !kept.contains(gone)) {
             done.gone += 1;
-            rows::remove(connection, gone, now)?;
+            rows::take_out(connection, gone, now)?;
         }
     }
     Ok(())
@@ -70,7 +70,8 @@ fn say(connection: &Connection, old: &Branch, said: &Said, position: i64, now: M
     rows::say(connection, id, position, said)
 }
 
-fn same(one: &str, other: &str) -> bool {
+/// Whether two values as written say the same.
+pub(crate) fn same(one: &str, other: &str) -> bool {
     let plain = |written| crate::Value::from_toml(written).plain();
     plain(one) == plain(other) || amount(one).is_some_and(|one| amount(other) == Some(one))
 }
@@ -98,7 +99,7 @@ pub(crate) fn pairs<'a>(old: &[&'a Branch], new: &[&Branch]) -> VecDeque<Option<
     let mut found: VecDeque<Option<&Branch>> = vec![None; new.len()].into();
     let mut taken: HashSet<SectionId> = HashSet::new();
     for round in 0..4 {
-        let mut free: HashMap<Vec<Option<&str>>, VecDeque<&'a Branch>> = HashMap::new();
+        let mut free: HashMap<Vec<Option<String>>, VecDeque<&'a Branch>> = HashMap::new();
         for branch in old.iter().filter(|branch| branch.id.is_some_and(|id| !taken.contains(&id))) {
             if let Some(mark) = mark(branch, round) {
                 free.entry(mark).or_default().push_back(branch);
@@ -112,10 +113,10 @@ pub(crate) fn pairs<'a>(old: &[&'a Branch], new: &[&Branch]) -> VecDeque<Option<
     found
 }
 
-fn mark(branch: &Branch, round: usize) -> Option<Vec<Option<&str>>> {
+fn mark(branch: &Branch, round: usize) -> Option<Vec<Option<String>>> {
     let keys = marks(&branch.kind).get(round)?;
-    let mark: Vec<Option<&str>> = keys.iter().map(|key| branch.get(key)).collect();
+    let mark: Vec<Option<String>> = keys.iter().map(|key| branch.text(key)).collect();
     // Two machines without a name of their own are alike only if all else is.
     let nameless = round > 0 && branch.kind != "pot" && mark.iter().all(Option::is_none);
-    (!nameless).then(|| [Some(branch.kind.as_str())].into_iter().chain(mark).collect())
+    (!nameless).then(|| [Some(branch.kind.clone())].into_iter().chain(mark).collect())
 }

@@ -90,8 +90,23 @@ pub(crate) fn end(connection: &Connection, section: SectionId) -> Result<i64, St
     Ok(last.query_row([section.0], |row| row.get(0))?)
 }
 
-/// Takes a section out, with all that stands in it; the rows stay for the log's sake.
-pub(crate) fn remove(connection: &Connection, section: SectionId, now: Moment) -> Result<(), StoreError> {
+/// Takes a section out, with all that stands in it; the rows stay for the log's sake. A point of a machine that has a template may be the
+/// template's: it is then still there with nothing said about it, and keeps its history.
+pub(crate) fn take_out(connection: &Connection, section: SectionId, now: Moment) -> Result<(), StoreError> {
+    let Some(Found { kind, parent: Some(machine), .. }) = find(connection, section)? else { return Ok(()) };
+    if kind != "point" || value(connection, machine, "template")?.is_none() {
+        return remove(connection, section, now);
+    }
+    connection.execute("DELETE FROM said WHERE section = ? AND key <> 'name'", [section.0])?;
+    let mut inside = connection.prepare("SELECT id FROM section WHERE parent = ? AND gone IS NULL")?;
+    for inner in inside.query_map([section.0], |row| row.get(0).map(SectionId))? {
+        remove(connection, inner?, now)?;
+    }
+    connection.execute("UPDATE section SET shape = 'unwritten' WHERE id = ?", [section.0])?;
+    Ok(())
+}
+
+fn remove(connection: &Connection, section: SectionId, now: Moment) -> Result<(), StoreError> {
     connection.execute(
         "WITH RECURSIVE below (id) AS (SELECT ?1 UNION ALL SELECT section.id FROM section JOIN below ON section.parent = below.id)
          UPDATE section SET gone = ?2 WHERE gone IS NULL AND id IN below",

@@ -8,14 +8,12 @@ use crate::measure::{measure, to_whole};
 use crate::{EntryId, Moment, SectionId, Store, StoreError, rows, tally};
 
 impl Store {
-    /// Writes an entry, unless the same was written before: by the entry's own mark, or because the point that was due is served.
+    /// Writes an entry, unless the same was written before: by the entry's own mark, because the point that was due is served, or because
+    /// what it reverses is reversed.
     ///
     /// # Errors
     /// When it speaks of what is not there, or takes by weight from a pot kept by volume; or the file cannot be written.
     pub fn write(&mut self, entry: &Entry) -> Result<Written, StoreError> {
-        if let What::Undone { entry: undone } = entry.what {
-            return self.undo(undone, entry.when, entry.who.as_deref());
-        }
         self.backup_daily(entry.when);
         let transaction = begin(&mut self.connection)?;
         if let Some(first) = first(&transaction, entry)? {
@@ -31,11 +29,7 @@ impl Store {
     /// # Errors
     /// When there is no such entry, or it reverses another itself.
     pub fn undo(&mut self, entry: EntryId, when: Moment, who: Option<&str>) -> Result<Written, StoreError> {
-        self.backup_daily(when);
-        let transaction = begin(&mut self.connection)?;
-        let written = undo(&transaction, entry, when, who)?;
-        transaction.commit()?;
-        Ok(written)
+        self.write(&Entry { who: who.map(ToOwned::to_owned), ..Entry::new(when, What::Undone { entry }) })
     }
 
     /// One entry.
@@ -59,6 +53,9 @@ fn first(connection: &Connection, entry: &Entry) -> Result<Option<Logged>, Store
     {
         return Ok(Some(found));
     }
+    if let What::Undone { entry } = entry.what {
+        return get(connection, entry)?.undone_by.map(|by| get(connection, by)).transpose();
+    }
     match (Columns::from(entry.what).point, entry.due) {
         (Some(point), Some(due)) => {
             one(connection, "id = (SELECT entry FROM tick WHERE point = ? AND due = ?)", params![point.0, due.to_string()])
@@ -69,6 +66,11 @@ fn first(connection: &Connection, entry: &Entry) -> Result<Option<Logged>, Store
 
 /// Writes an entry that nothing makes superfluous.
 pub(crate) fn write(connection: &Connection, entry: &Entry) -> Result<Logged, StoreError> {
+    if let What::Undone { entry } = entry.what
+        && let What::Undone { .. } = get(connection, entry)?.entry.what
+    {
+        return Err(StoreError::NotUndone(entry));
+    }
     let columns = Columns::from(entry.what);
     let machine = match columns.point {
         Some(point) => of_kind(connection, point, "point")?,
@@ -116,27 +118,18 @@ pub(crate) fn write(connection: &Connection, entry: &Entry) -> Result<Logged, St
             logged.id.0
         ])?;
     }
-    tally::follow(connection, &logged)?;
+    match entry.what {
+        What::Undone { entry } => forget(connection, entry)?,
+        _ => tally::follow(connection, &logged)?,
+    }
     Ok(logged)
 }
 
-/// Reverses an entry.
-pub(crate) fn undo(connection: &Connection, entry: EntryId, when: Moment, who: Option<&str>) -> Result<Written, StoreError> {
-    let undone = get(connection, entry)?;
-    if let What::Undone { .. } = undone.entry.what {
-        return Err(StoreError::NotUndone(entry));
-    }
-    if let Some(by) = undone.undone_by {
-        return Ok(Written::Already(get(connection, by)?));
-    }
-    let reversal = Entry { who: who.map(ToOwned::to_owned), ..Entry::new(when, What::Undone { entry }) };
-    let logged = write(connection, &reversal)?;
-    connection.prepare_cached("DELETE FROM tick WHERE entry = ?")?.execute([entry.0])?;
-    let columns = Columns::from(undone.entry.what);
-    for pot in columns.pot.into_iter().chain(columns.into) {
-        tally::remake(connection, pot)?;
-    }
-    Ok(Written::New(logged))
+/// Takes back what followed from an entry that is reversed now.
+fn forget(connection: &Connection, undone: EntryId) -> Result<(), StoreError> {
+    connection.prepare_cached("DELETE FROM tick WHERE entry = ?")?.execute([undone.0])?;
+    let columns = Columns::from(get(connection, undone)?.entry.what);
+    columns.pot.into_iter().chain(columns.into).try_for_each(|pot| tally::remake(connection, pot))
 }
 
 fn get(connection: &Connection, id: EntryId) -> Result<Logged, StoreError> {

@@ -46,6 +46,15 @@ fn columns_come_in_any_order_and_those_left_out_leave_what_was_said() {
 }
 
 #[test]
+fn what_a_row_does_not_change_stays_as_it_was_typed() {
+    let shop = SHOP.replace("left = \"1 L\"", "left = \"1 L\" # by eye\nbought = 2026-03-01");
+    let mut home = Home::of(&shop);
+    let table = home.store.export_cupboard().unwrap();
+    take(&mut home, &table.replace("A7", "A8"), Cupboard::Replace).unwrap();
+    assert_eq!(home.store.export().unwrap(), shop.replace("A7", "A8"));
+}
+
+#[test]
 fn every_bad_row_is_told_with_its_line_and_nothing_is_taken_in() {
     let mut home = Home::of(SHOP);
     let file = "fluid,left,opened\nslideway-68,1 L,2026-03-01\nunobtainium,1 L,\n\"penetrating\",\"1\n L\",spring\nslideway-68,1 lump\n";

@@ -116,8 +116,11 @@ fn a_template_s_point_has_a_number_once_the_log_or_a_form_speaks_of_it() {
     assert_eq!(home.described().point(mill, &name), Some(point));
     let says = vec![("name".to_owned(), text(&name)), ("priority".to_owned(), text("high"))];
     assert_eq!(edit(&mut home, &[Change::Add { parent: mill, kind: "point".to_owned(), says }]).unwrap(), [point]);
-    let text = home.store.export().unwrap();
-    assert!(text.contains("priority = \"high\""), "{text}");
+    let exported = home.store.export().unwrap();
+    assert!(exported.contains("priority = \"high\""), "{exported}");
+    // What was said about it is taken out: the template's point is still there, and the same.
+    edit(&mut home, &[Change::Remove { section: point }]).unwrap();
+    assert_eq!((home.store.export().unwrap().as_str(), home.described().point(mill, &name)), (SHOP, Some(point)));
 }
 
 #[test]

@@ -127,6 +127,28 @@ fn killed_at_any_moment_it_keeps_every_entry_it_acknowledged() {
 }
 
 #[test]
+fn a_write_cut_off_by_the_power_is_taken_back_by_the_next_who_may_write() {
+    let home = Home::of(SHOP);
+    // The file and its journal as a power cut in the middle of a large write would leave them.
+    let mut other = rusqlite::Connection::open(home.path()).unwrap();
+    other.pragma_update(None, "cache_size", 1).unwrap();
+    let transaction = other.transaction().unwrap();
+    transaction.execute("UPDATE said SET value = '\"spoilt\"'", []).unwrap();
+    for number in 0..500 {
+        transaction.execute("INSERT INTO setting VALUES (?, ?)", rusqlite::params![number.to_string(), "x".repeat(500)]).unwrap();
+    }
+    let cut = home.folder().join("cut.gallipot");
+    std::fs::copy(home.path(), &cut).unwrap();
+    std::fs::copy(home.folder().join("shop.gallipot-journal"), home.folder().join("cut.gallipot-journal")).unwrap();
+    drop(transaction);
+    assert!(std::fs::metadata(&cut).unwrap().len() > std::fs::metadata(home.path()).unwrap().len());
+    assert!(matches!(Store::open_read_only(&cut), Err(StoreError::CutOff)));
+    let store = Store::open(&cut, moment(0)).unwrap();
+    assert_eq!((store.export().unwrap().as_str(), store.setting("1").unwrap()), (SHOP, None));
+    store.check().unwrap();
+}
+
+#[test]
 fn the_first_write_of_a_day_backs_up_and_the_rotation_lets_go() {
     let mut home = Home::of(SHOP);
     for number in 0..60 {
