@@ -123,4 +123,24 @@ sources! {
     ISO_296 = "iso-296";
     /// ASME B1.20.1, pipe threads, general purpose.
     ASME_B1_20_1 = "asme-b1-20-1";
+    /// Standard atomic weights, as IUPAC publishes them.
+    ATOMIC_WEIGHTS = "atomic-weights";
+    /// Heats of solution of National Bureau of Standards Circular 500, 1952, as chemical engineers' textbooks reprint them.
+    NBS_500 = "nbs-circular-500";
+    /// *CRC Handbook of Chemistry and Physics*: densities, dissociation constants.
+    CRC_HANDBOOK = "crc-handbook";
+    /// *Perry's Chemical Engineers' Handbook*: specific heats of solutions.
+    PERRY = "perry";
+    /// *NIST Chemistry WebBook*: Shomate equations, after the JANAF thermochemical tables.
+    NIST_WEBBOOK = "nist-webbook";
+    /// *Fundamentals of Heat and Mass Transfer*: lumped bodies.
+    INCROPERA = "incropera";
+    /// Poisson's distribution of events that come at random.
+    POISSON = "poisson";
+    /// Croston, forecasting and stock control for intermittent demands, 1972.
+    CROSTON = "croston-1972";
+    /// Syntetos and Boylan, the accuracy of intermittent demand estimates, 2005.
+    SYNTETOS_BOYLAN = "syntetos-boylan-2005";
+    /// 40 CFR 264.175, containment of containers of hazardous waste.
+    CFR_264_175 = "40-cfr-264-175";
 }
