@@ -143,4 +143,38 @@ sources! {
     SYNTETOS_BOYLAN = "syntetos-boylan-2005";
     /// 40 CFR 264.175, containment of containers of hazardous waste.
     CFR_264_175 = "40-cfr-264-175";
+    /// Antoine's equation of vapour pressure, 1888.
+    ANTOINE = "antoine-1888";
+    /// Clausius' equation of vapour pressure, 1850.
+    CLAUSIUS = "clausius-1850";
+    /// Fuller, Schettler and Giddings, diffusion of gases in pairs, 1966.
+    FULLER = "fuller-1966";
+    /// Mackay and Matsugu, evaporation of liquid spills, 1973.
+    MACKAY_MATSUGU = "mackay-matsugu-1973";
+    /// EPA 550-B-99-009, guidance for offsite consequence analysis: evaporation of pools.
+    EPA_POOLS = "epa-550-b-99-009";
+    /// Law of ideal gases with the exact gas constant.
+    IDEAL_GAS = "ideal-gas";
+    /// Mass balance of a well-mixed room.
+    ROOM_BALANCE = "room-balance";
+    /// Two-zone model of a room with a near field round the source.
+    NEAR_FIELD = "two-zone-model";
+    /// ACGIH, *Industrial Ventilation: A Manual of Recommended Practice*.
+    ACGIH_VENTILATION = "acgih-ventilation";
+    /// Le Chatelier's rule for flammable limits of mixtures, 1891.
+    LE_CHATELIER = "le-chatelier-1891";
+    /// Zabetakis, flammability characteristics of combustible gases and vapors, 1965.
+    ZABETAKIS = "zabetakis-1965";
+    /// ASTM D93, flash point by Pensky–Martens closed cup tester.
+    ASTM_D93 = "astm-d93";
+    /// WMO No. 8, *Guide to Instruments and Methods of Observation*.
+    WMO_8 = "wmo-8";
+    /// *ASHRAE Handbook, Fundamentals*, chapter 1, psychrometrics.
+    ASHRAE_FUNDAMENTALS = "ashrae-fundamentals";
+    /// ISO 9223, corrosivity of atmospheres: classification, determination and estimation.
+    ISO_9223 = "iso-9223";
+    /// ISO 9224, corrosivity of atmospheres: guiding values for the corrosivity categories.
+    ISO_9224 = "iso-9224";
+    /// ISO 11844-1, corrosion of metals in indoor atmospheres of low corrosivity.
+    ISO_11844 = "iso-11844-1";
 }

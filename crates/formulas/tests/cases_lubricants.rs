@@ -17,7 +17,7 @@ use formulas::film::{
 use formulas::gear::{Mesh, agma_grade, force_speed_factor, gear_opinions, open_gear_medium, worm_grade};
 use formulas::grades::{Family, grades_between, read_label, viscosity_40_of_label};
 use formulas::grease::{Nlgi, Place, base_oil_viscosity, consistency};
-use formulas::mist::{allowed_mist_mg_per_h, mist_concentration};
+use formulas::oil_mist::{allowed_mist_mg_per_h, mist_concentration};
 use formulas::plain_bearing::{Cooling, Journal, Oil, drops_per_minute, film_flow, film_rise, heat_balance};
 use formulas::rolling_bearing::{
     Cleanliness, Fatigue, Rolling, free_space, judge_by_life, life_modification, reference_viscosity, regrease_mass,

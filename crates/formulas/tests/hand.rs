@@ -3,7 +3,7 @@
 use formulas::cutting::{Coolant, cutting_power, feed_factor, heat_flow, motor_power, tap_drops};
 use formulas::film::pressure_coefficient;
 use formulas::gear::pitch_line_speed;
-use formulas::mist::allowed_mist_mg_per_h;
+use formulas::oil_mist::allowed_mist_mg_per_h;
 use formulas::plain_bearing::{Journal, minimum_film, sommerfeld};
 use formulas::rolling_bearing::{first_fill, mean_diameter, speed_factor};
 use formulas::slideway::{journal_area, rolling_area, screw_thread_area, slide_area, slide_viscosity};

@@ -5,7 +5,7 @@ use formulas::cutting::{
     BRUSH_ENOUGH_W, Coolant, cutting_power, drill_load, drops_per_hole, feed_factor, heat_flow, motor_power, tap_drops, tap_torque,
     turning_power,
 };
-use formulas::mist::{LIMIT_MG_PER_M3, allowed_mist_mg_per_h, mist_concentration};
+use formulas::oil_mist::{LIMIT_MG_PER_M3, allowed_mist_mg_per_h, mist_concentration};
 use formulas::{Notebook, Silent};
 use reference::practice::{Cut, CuttingPower};
 use reference::{Fluid, Operation, Trait};

@@ -4,7 +4,7 @@
 //! the thread or the cut. Each combination counts alone: that brass is cut dry says nothing about tapping steel.
 
 use formulas::cutting::{drops_per_hole, tap_drops};
-use formulas::mist::{LIMIT_MG_PER_M3, mist_concentration};
+use formulas::oil_mist::{LIMIT_MG_PER_M3, mist_concentration};
 use formulas::working::Recorder;
 use reference::practice::Cut;
 use reference::{Operation, Trait};

@@ -42,7 +42,7 @@ const CARE: Caution = Caution::Danger {
 /// # Example
 /// 2 mL/h (0.88 g/mL) by brush in a shut garage of 40 m³ and half an air change an hour: 1.76 mg/m³ (computed independently).
 /// ```
-/// use formulas::{Silent, mist::mist_concentration};
+/// use formulas::{Silent, oil_mist::mist_concentration};
 /// use uom::si::f64::{Frequency, MassDensity, Volume, VolumeRate};
 /// use uom::si::{frequency::cycle_per_hour, mass_density::kilogram_per_cubic_meter, volume::cubic_meter, volume_rate::cubic_centimeter_per_second};
 /// let concentration = mist_concentration(
@@ -89,4 +89,38 @@ pub fn allowed_mist_mg_per_h<R: Recorder>(r: &mut R, room: Volume, air_changes: 
     step!(r, m["mg/h"] = C * n * V, sources::NIOSH_98_102);
     r.caution(CARE);
     m
+}
+
+/// Mist from a volume of oil thrown into the air of a room at once, mg/m³: ρ·V_o/V.
+///
+/// # Errors
+/// [`FormulaError::NotPositive`] for a room or a density of nothing.
+///
+/// # Source
+/// Mass balance.
+///
+/// # Example
+/// 1 mL of oil of 0.87 g/mL in 36 m³: 24 mg/m³ (computed independently), five times the limit of oil mist.
+/// ```
+/// use formulas::{Silent, oil_mist::mist_at_once};
+/// use uom::si::f64::{MassDensity, Volume};
+/// use uom::si::{mass_density::gram_per_cubic_centimeter, volume::{cubic_meter, milliliter}};
+/// let c = mist_at_once(
+///     &mut Silent,
+///     Volume::new::<milliliter>(1.0),
+///     MassDensity::new::<gram_per_cubic_centimeter>(0.87),
+///     Volume::new::<cubic_meter>(36.0),
+/// )?;
+/// assert!((c - 24.2).abs() < 0.1);
+/// # Ok::<(), formulas::FormulaError>(())
+/// ```
+pub fn mist_at_once<R: Recorder>(r: &mut R, oil: Volume, density: MassDensity, room: Volume) -> Result<f64, FormulaError> {
+    given!(r, V_o["mL"] = oil.get::<cubic_meter>() * 1e6, "oil thrown into the air");
+    given!(r, rho["g/mL"] = density.get::<gram_per_cubic_centimeter>(), "density");
+    given!(r, V["m³"] = room.get::<cubic_meter>(), "volume of the room");
+    positive("the room", V, "m³")?;
+    positive("the density", rho, "g/mL")?;
+    step!(r, C["mg/m³"] = 1000.0 * rho * V_o / V, sources::DEFINITION);
+    r.caution(CARE);
+    Ok(C)
 }
