@@ -117,8 +117,8 @@ pub fn lag<R: Recorder>(r: &mut R, wall: Length, density: MassDensity, heat_j_pe
 /// ```
 /// use formulas::{Silent, sweating::warmth_over_air};
 /// use uom::si::{f64::{Ratio, ThermodynamicTemperature}, ratio::percent, temperature_interval::kelvin, thermodynamic_temperature::degree_celsius};
-/// let percent = Ratio::new::<percent>;
-/// let warmth = warmth_over_air(&mut Silent, ThermodynamicTemperature::new::<degree_celsius>(10.0), percent(90.0), percent(60.0))?;
+/// let share = Ratio::new::<percent>;
+/// let warmth = warmth_over_air(&mut Silent, ThermodynamicTemperature::new::<degree_celsius>(10.0), share(90.0), share(60.0))?;
 /// assert!((warmth.get::<kelvin>() - 6.2).abs() < 0.1);
 /// # Ok::<(), formulas::FormulaError>(())
 /// ```

@@ -72,13 +72,13 @@ pub fn surface_margin() -> TemperatureDifference {
 /// use uom::si::f64::{Frequency, Ratio, ThermodynamicTemperature, Volume};
 /// use uom::si::{frequency::cycle_per_hour, ratio::percent, thermodynamic_temperature::degree_celsius, volume::cubic_meter};
 /// let celsius = ThermodynamicTemperature::new::<degree_celsius>;
-/// let percent = Ratio::new::<percent>;
+/// let share = Ratio::new::<percent>;
 /// let kg = dehumidifier_rate(
 ///     &mut Silent,
 ///     Volume::new::<cubic_meter>(40.0),
 ///     Frequency::new::<cycle_per_hour>(0.5),
-///     (celsius(10.0), percent(90.0)),
-///     (celsius(12.0), percent(55.0)),
+///     (celsius(10.0), share(90.0)),
+///     (celsius(12.0), share(55.0)),
 /// )?;
 /// assert!((kg - 1.24).abs() < 0.037);
 /// # Ok::<(), formulas::FormulaError>(())

@@ -1,0 +1,121 @@
+//! Real files against another library's reading of them, and damaged ones.
+
+#![expect(clippy::unwrap_used, reason = "a test that cannot go on fails")]
+
+use std::collections::HashMap;
+use std::fmt::Write as _;
+use std::path::Path;
+
+use proptest::prelude::*;
+use weather::{Hour, Months, WeatherError, read};
+
+fn typical_year() -> String {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../tests/weather/pvgis_tmy_45N_8E.csv");
+    std::fs::read_to_string(path).unwrap()
+}
+
+/// Every monthly figure of the file that is here, as `pandas` 3.1.1 works it from the rows as printed.
+#[test]
+fn weather_monthly_file() {
+    let hours = read(&typical_year()).unwrap();
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/published/weather_monthly.csv");
+    let rows: Vec<HashMap<String, String>> = csv::Reader::from_path(path).unwrap().deserialize().map(Result::unwrap).collect();
+    let mine: Vec<_> = rows.iter().filter(|row| row["file"].ends_with("pvgis_tmy_45N_8E.csv")).collect();
+    assert_eq!(mine.len(), 35);
+    for row in mine {
+        let month: u8 = row["month"].parse().unwrap();
+        let of_month: Vec<&Hour> = hours.iter().filter(|hour| month == 0 || hour.month == month).collect();
+        let count = row["n_hours"].parse::<usize>().unwrap();
+        assert_eq!(of_month.len(), count, "{}", row["id"]);
+        let many = f64::from(u32::try_from(count).unwrap());
+        let percent = |hour: &&Hour| hour.humidity * 100.0;
+        let found = match row["quantity"].as_str() {
+            "mean_relative_humidity" => of_month.iter().map(percent).sum::<f64>() / many,
+            "max_relative_humidity" => of_month.iter().map(percent).fold(0.0, f64::max),
+            "hours_RH_ge_80" => of_month.iter().map(|hour| if percent(hour) >= 80.0 { 1.0 } else { 0.0 }).sum(),
+            "mean_dry_bulb" => of_month.iter().map(|hour| hour.celsius).sum::<f64>() / many,
+            "min_dry_bulb" => of_month.iter().map(|hour| hour.celsius).fold(f64::INFINITY, f64::min),
+            other => panic!("no such quantity: {other}"),
+        };
+        let (expected, allowed) = (row["expected"].parse::<f64>().unwrap(), row["abs_tol"].parse::<f64>().unwrap());
+        assert!((found - expected).abs() <= allowed, "{}: {found} instead of {expected} ± {allowed}", row["id"]);
+    }
+}
+
+/// An `EnergyPlus` file written here after the format's description, with the hours of the typical year.
+fn energy_plus(hours: &[Hour], change: impl Fn(usize, &mut Vec<String>)) -> String {
+    let mut text = String::from("LOCATION,Test,-,-,-,0,45.0,8.0,1.0,250.0\nDESIGN CONDITIONS,0\nTYPICAL/EXTREME PERIODS,0\n");
+    text.push_str(
+        "GROUND TEMPERATURES,0\nHOLIDAYS/DAYLIGHT SAVINGS,No,0,0,0\nCOMMENTS 1,-\nCOMMENTS 2,-\nDATA PERIODS,1,1,Data,Sunday,1/1,12/31\n",
+    );
+    for (place, hour) in hours.iter().enumerate() {
+        let mut cells: Vec<String> = ["2018", &hour.month.to_string(), "1", "1", "60", "-"].map(str::to_owned).to_vec();
+        let dew = 5.0;
+        cells.extend([hour.celsius, dew, hour.humidity * 100.0, hour.pascals].map(|value| format!("{value:.2}")));
+        cells.extend((10..35).map(|_| "0".to_owned()));
+        change(place, &mut cells);
+        writeln!(text, "{}", cells.join(",")).unwrap();
+    }
+    text
+}
+
+#[test]
+fn energy_plus_file() {
+    let hours = read(&typical_year()).unwrap();
+    let again = read(&energy_plus(&hours, |_, _| {})).unwrap();
+    assert_eq!(again.len(), hours.len());
+    assert!(hours.iter().zip(&again).all(|(a, b)| (a.celsius - b.celsius).abs() < 0.006 && a.month == b.month));
+    // A value nobody measured is carried over, or worked from the dew point; too many are refused.
+    let gappy = energy_plus(&hours, |place, cells| {
+        if place == 100 {
+            cells[6] = "99.9".to_owned();
+        } else if place == 200 {
+            cells[8] = "999".to_owned();
+        }
+    });
+    let filled = read(&gappy).unwrap();
+    assert!((filled[100].celsius - filled[99].celsius).abs() < 1e-12);
+    assert!(filled[200].humidity > 0.0);
+    let holes = energy_plus(&hours, |_, cells| cells[6] = "99.9".to_owned());
+    assert!(matches!(read(&holes), Err(WeatherError::Gaps { .. })));
+}
+
+#[test]
+fn nonsense_is_refused() {
+    let text = typical_year();
+    assert_eq!(read(""), Err(WeatherError::Unknown));
+    assert_eq!(read("month,temperature\n1,5"), Err(WeatherError::Unknown));
+    assert!(matches!(read(&text.replace("T2m,", "T3m,")), Err(WeatherError::NoColumn { column: "T2m", .. })));
+    let cut: String = text.lines().take(2000).map(|line| format!("{line}\n")).collect();
+    assert!(matches!(read(&cut), Err(WeatherError::NotAYear { .. })));
+    for (wrong, right) in [("1.67,400.0", "1.67,100.0"), ("NaN,100.0", "1.67,100.0"), ("-300,100.0", "1.67,100.0")] {
+        assert!(matches!(read(&text.replacen(right, wrong, 1)), Err(WeatherError::Impossible { .. })), "{wrong}");
+    }
+    assert!(matches!(read(&text.replacen("1.67,100.0", "warm,100.0", 1)), Err(WeatherError::Unreadable { .. })));
+    assert!(matches!(read(&text.replacen("20180101:0600", "20181301:0600", 1)), Err(WeatherError::Impossible { .. })));
+}
+
+/// A year made of months has their means, and half of it lies south.
+#[test]
+fn months_keep_their_means() {
+    let mean = [4.0, 4.0, 6.0, 8.5, 11.5, 14.5, 16.5, 16.5, 14.0, 10.5, 7.0, 4.5];
+    let months = Months { mean, swing: [5.0; 12], humidity: [0.8; 12] };
+    let hours = months.hours();
+    assert_eq!(hours.len(), weather::HOURS);
+    let of_all = |value: fn(&Hour) -> f64| hours.iter().map(value).sum::<f64>() / 8760.0;
+    assert!((of_all(|hour| hour.celsius) - mean.iter().sum::<f64>() / 12.0).abs() < 0.2);
+    assert!((of_all(|hour| hour.humidity) - 0.8).abs() < 0.04);
+    let july = |hours: &[Hour]| hours.iter().filter(|hour| hour.month == 7).map(|hour| hour.celsius).sum::<f64>() / 744.0;
+    assert!((july(&months.south().hours()) - 4.5).abs() < 1.0);
+    assert!((july(&hours) - 16.5).abs() < 1.0);
+}
+
+proptest! {
+    /// Whatever the bytes, there is an answer.
+    #[test]
+    fn nothing_breaks_it(text in "\\PC*", lines in proptest::collection::vec("[0-9a-zA-Z:,.\\- ]{0,40}", 0..40)) {
+        let _ = read(&text);
+        let _ = read(&format!("LOCATION\n{}", lines.join("\n")));
+        let _ = read(&format!("time(UTC),T2m,RH,SP\n{}", lines.join("\n")));
+    }
+}
