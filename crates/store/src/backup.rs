@@ -3,6 +3,7 @@
 use std::ffi::OsStr;
 use std::fs;
 use std::path::{Path, PathBuf};
+use std::sync::atomic::{AtomicU32, Ordering};
 
 use jiff::civil::{Date, DateTime};
 use jiff::tz::TimeZone;
@@ -45,7 +46,7 @@ impl Store {
             at += 1.second();
             path = self.named(at);
         }
-        let partial = beside(&path, "partial");
+        let partial = unfinished(&path);
         let copied = copy(&self.connection, &partial).and_then(|()| fs::rename(&partial, &path).map_err(StoreError::io("name", &path)));
         if let Err(error) = copied {
             // What is left of the copy is of no use; the error above matters more than one in clearing up.
@@ -56,7 +57,7 @@ impl Store {
         let days: Vec<DateTime> = all.iter().map(|backup| backup.at).collect();
         for (backup, keep) in all.iter().zip(kept(&days)) {
             if !keep && backup.path != path {
-                fs::remove_file(&backup.path).map_err(StoreError::io("remove", &backup.path))?;
+                remove(&backup.path)?;
             }
         }
         Ok(path)
@@ -71,7 +72,7 @@ impl Store {
         let mut all = Vec::new();
         for entry in fs::read_dir(folder).map_err(StoreError::io("read", folder))? {
             let path = entry.map_err(StoreError::io("read", folder))?.path();
-            if let Some(at) = self.made_at(&path) {
+            if let Some(at) = self.made_at(&path).filter(|_| path.is_file()) {
                 all.push(BackupFile { at, path });
             }
         }
@@ -89,7 +90,7 @@ impl Store {
         let candidate = open(from, OpenFlags::SQLITE_OPEN_READ_ONLY, STEPS)?;
         sound(&candidate, "integrity_check")?;
         // An older format is brought up to date in a copy, so that the present is touched only by what is known to be whole.
-        let partial = beside(&self.path, "restoring");
+        let partial = unfinished(&self.path);
         let result = copy(&candidate, &partial).and_then(|()| {
             let mut fresh = open(&partial, OpenFlags::SQLITE_OPEN_READ_WRITE, STEPS)?;
             migrate(&mut fresh, STEPS)?;
@@ -147,18 +148,26 @@ fn folder(path: &Path) -> &Path {
     path.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."))
 }
 
-fn beside(path: &Path, word: &str) -> PathBuf {
+/// A name beside the file for a copy that is being made. It is nobody else's: two programs may make the backup of a day at once, and neither
+/// may put the other's half into its place.
+fn unfinished(path: &Path) -> PathBuf {
+    static COUNT: AtomicU32 = AtomicU32::new(0);
     let mut name = path.file_name().unwrap_or(OsStr::new("shop")).to_owned();
-    name.push(format!(".{word}"));
+    name.push(format!(".{}-{}", std::process::id(), COUNT.fetch_add(1, Ordering::Relaxed)));
     path.with_file_name(name)
+}
+
+/// Removes a file, unless somebody else just did.
+fn remove(path: &Path) -> Result<(), StoreError> {
+    match fs::remove_file(path) {
+        Err(error) if error.kind() != std::io::ErrorKind::NotFound => Err(StoreError::io("remove", path)(error)),
+        _ => Ok(()),
+    }
 }
 
 /// Copies a database into a new file and checks the copy.
 fn copy(from: &Connection, path: &Path) -> Result<(), StoreError> {
-    match fs::remove_file(path) {
-        Err(error) if error.kind() != std::io::ErrorKind::NotFound => return Err(StoreError::io("remove", path)(error)),
-        _ => {}
-    }
+    remove(path)?;
     let mut to = Connection::open(path)?;
     pour(from, &mut to)?;
     sound(&to, "quick_check(1)")?;

@@ -105,6 +105,9 @@ pub(crate) fn pairs<'a>(old: &[&'a Branch], new: &[&Branch]) -> VecDeque<Option<
                 free.entry(mark).or_default().push_back(branch);
             }
         }
+        if free.is_empty() {
+            continue;
+        }
         for (place, branch) in found.iter_mut().zip(new).filter(|(place, _)| place.is_none()) {
             *place = mark(branch, round).and_then(|mark| free.get_mut(&mark)?.pop_front());
             taken.extend(place.and_then(|branch| branch.id));

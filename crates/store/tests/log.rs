@@ -3,8 +3,9 @@
 
 mod support;
 
-use std::sync::Barrier;
+use std::sync::atomic::{AtomicUsize, Ordering};
 
+use jiff::civil::Date;
 use proptest::prelude::*;
 use store::{Entry, EntryId, Logged, Page, SectionId, Store, StoreError, What, Written};
 use support::{Home, SHOP, amount, day, moment};
@@ -95,29 +96,36 @@ fn a_due_point_is_served_once_until_that_is_undone() {
 
 #[test]
 fn two_phones_race_and_one_of_them_is_told() {
-    const ROUNDS: usize = 25;
+    const ROUNDS: usize = 40;
     let home = Home::of(SHOP);
-    let (point, path, barrier) = (steady(&home), home.path(), Barrier::new(2));
-    let phone = |who: &str| {
+    let (point, path, arrived) = (steady(&home), home.path(), AtomicUsize::new(0));
+    // Judged when both are done, because one that fails would leave the other waiting.
+    let phone = |who: &str| -> Vec<Result<Written, StoreError>> {
         let mut store = Store::open(&path, moment(0)).unwrap();
-        let mut new = 0;
-        for round in 0..ROUNDS {
-            let due = day("2026-03-02").checked_add(jiff::Span::new().days(i64::try_from(round).unwrap())).unwrap();
-            let what = What::Applied { point, pot: None, amount: None };
-            let entry = Entry { due: Some(due), who: Some(who.to_owned()), ..Entry::new(moment(1), what) };
-            barrier.wait();
-            match store.write(&entry).unwrap() {
-                Written::New(_) => new += 1,
-                Written::Already(first) => assert_ne!(first.entry.who.as_deref(), Some(who)),
+        let entry = Entry { who: Some(who.to_owned()), ..Entry::new(moment(1), What::Applied { point, pot: None, amount: None }) };
+        let dues = std::iter::successors(Some(day("2026-03-02")), |day| day.tomorrow().ok()).take(ROUNDS);
+        let race = |(round, due): (usize, Date)| {
+            // Waiting in a tight loop lets both go within a microsecond, where a sleeping thread would come late.
+            arrived.fetch_add(1, Ordering::SeqCst);
+            while arrived.load(Ordering::SeqCst) < 2 * (round + 1) {
+                std::hint::spin_loop();
             }
-        }
-        new
+            store.write(&Entry { due: Some(due), ..entry.clone() })
+        };
+        dues.enumerate().map(race).collect()
     };
-    let new: usize = std::thread::scope(|scope| {
+    let [one, other] = std::thread::scope(|scope| {
         let phones = ["one", "other"].map(|who| scope.spawn(move || phone(who)));
-        phones.into_iter().map(|phone| phone.join().unwrap()).sum()
+        phones.map(|phone| phone.join().unwrap())
     });
-    assert_eq!(new, ROUNDS);
+    for outcomes in one.into_iter().zip(other) {
+        match outcomes {
+            (Ok(Written::New(first)), Ok(Written::Already(told))) | (Ok(Written::Already(told)), Ok(Written::New(first))) => {
+                assert_eq!(told, first);
+            }
+            other => panic!("{other:?}"),
+        }
+    }
 }
 
 #[test]

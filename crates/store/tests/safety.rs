@@ -168,12 +168,33 @@ fn the_first_write_of_a_day_backs_up_and_the_rotation_lets_go() {
 
 #[test]
 fn a_backup_that_fails_does_not_keep_an_entry_from_the_log() {
-    let mut home = Home::of(SHOP);
-    // A folder of the name of the copy cannot be removed as a file.
-    std::fs::create_dir_all(home.folder().join("shop.backup-20260302-080000.gallipot.partial/x")).unwrap();
-    home.store.set("theme", Some("dark"), moment(0)).unwrap();
-    assert!(home.store.backup_trouble().is_some());
-    assert_eq!(home.store.setting("theme").unwrap().as_deref(), Some("dark"));
+    let home = Home::empty();
+    // Common file systems take names of 255 bytes (POSIX NAME_MAX on Linux), so that this has room for a journal and none for a backup.
+    let mut store = Store::create(&home.folder().join(format!("{}.gallipot", "n".repeat(230)))).unwrap();
+    store.set("theme", Some("dark"), moment(0)).unwrap();
+    assert!(store.backup_trouble().is_some());
+    assert_eq!(store.setting("theme").unwrap().as_deref(), Some("dark"));
+}
+
+#[test]
+fn two_programs_back_up_at_once_and_both_copies_are_whole() {
+    let home = Home::of(SHOP);
+    let path = home.path();
+    for round in 0..20 {
+        let arrived = std::sync::Barrier::new(2);
+        std::thread::scope(|scope| {
+            for _ in 0..2 {
+                scope.spawn(|| {
+                    let store = Store::open(&path, moment(round)).unwrap();
+                    arrived.wait();
+                    store.backup(moment(round)).unwrap();
+                });
+            }
+        });
+        for backup in home.store.backups().unwrap() {
+            assert_eq!(Store::open_read_only(&backup.path).unwrap().export().unwrap(), SHOP);
+        }
+    }
 }
 
 #[test]
