@@ -8,8 +8,9 @@ use std::collections::BTreeSet;
 use serde::Deserialize;
 use units::{MassDensity, Pressure, Range, Temperature};
 
-pub use properties::{Barred, Bond, Chemistry, Grease, Hazards, Oil, Pack, Shelf};
+pub use properties::{Barred, Bond, Chemistry, Content, Grease, Hazards, Oil, Pack, Shelf};
 pub use sourced::Sourced;
+pub(crate) use sourced::{optional_number, optional_ratio, range_of_numbers, ratio, ratio_or_none};
 
 /// One generic product that could stand on the shelf.
 #[derive(Debug, Clone, Deserialize)]
@@ -47,6 +48,9 @@ pub struct Fluid {
     pub vapour_pressure: Option<Sourced<Pressure>>,
     /// Density at 15–20 °C.
     pub density: Sourced<MassDensity>,
+    /// What it is made of, as far as a label, the air or the fire would ask; the rest of it is water or does nothing.
+    #[serde(default)]
+    pub contents: Vec<Content>,
     /// Materials it harms or needs care with.
     pub chemistry: Chemistry,
     /// Hazard statements and how it is stored.

@@ -10,8 +10,8 @@ use crate::practice::{
 use crate::storage::{StorageGroup, StoragePair};
 use crate::thickener::ThickenerPair;
 use crate::{
-    BearingMaterial, Class, Climate, Currency, DataError, DataFile, Fluid, Material, Reference, Source, Synonym, Template, Thickener,
-    Weight,
+    BearingMaterial, Class, Climate, Currency, DataError, DataFile, Fluid, Material, Reference, Source, Statement, Substance, Synonym,
+    Template, Thickener, Weight,
 };
 
 /// One shape of file: the tables it may hold, each a list of rows.
@@ -25,6 +25,7 @@ macro_rules! shape {
 
 shape!(Sources { rows: Source = "source" });
 shape!(Classes { rows: Class = "class" });
+shape!(Substances { rows: Substance = "substance" });
 shape!(Fluids { rows: Fluid = "fluid" });
 shape!(Materials { rows: Material = "material" });
 shape!(BearingMaterials { rows: BearingMaterial = "bearing-material" });
@@ -43,6 +44,7 @@ shape!(SealingRows { rows: Sealing = "sealing", refusals: Refusal = "refusal" })
 shape!(LockingRows { rows: Locking = "locking", metals: MetalFactor = "metal" });
 shape!(Currencies { rows: Currency = "currency" });
 shape!(Climates { rows: Climate = "climate" });
+shape!(Statements { rows: Statement = "statement" });
 shape!(Synonyms { rows: Synonym = "synonym" });
 shape!(Weights { rows: Weight = "weight" });
 
@@ -79,10 +81,14 @@ impl Reference {
                 add(&mut self.storage_groups, "storage groups", table.rows, |row| &row.key)
             }
             "currencies.toml" => add(&mut self.currencies, "currencies", rows::<Currencies>(file)?.rows, |row| &row.code),
+            "statements.toml" => add(&mut self.statements, "statements", rows::<Statements>(file)?.rows, |row| &row.code),
             "synonyms.toml" => add(&mut self.synonyms, "synonyms", rows::<Synonyms>(file)?.rows, |row| &row.word),
             "climates.toml" => add(&mut self.climates, "climates", rows::<Climates>(file)?.rows, |row| &row.key),
             "consequences.toml" => add(&mut self.consequences, "consequences", rows::<Weights>(file)?.rows, |row| &row.key),
             "frequencies.toml" => add(&mut self.frequencies, "frequencies", rows::<Weights>(file)?.rows, |row| &row.key),
+            path if path.starts_with("substances/") => {
+                add(&mut self.substances, "substances", rows::<Substances>(file)?.rows, |row| &row.key)
+            }
             path if path.starts_with("fluids/") => add(&mut self.fluids, "fluids", rows::<Fluids>(file)?.rows, |row| &row.key),
             path if path.starts_with("templates/") => add(&mut self.templates, "templates", vec![rows::<Template>(file)?], |row| &row.name),
             path if path.starts_with("practices/") => self.read_practice(file),

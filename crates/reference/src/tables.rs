@@ -10,8 +10,8 @@ use crate::practice::{
 use crate::storage::{StorageGroup, StoragePair};
 use crate::thickener::ThickenerPair;
 use crate::{
-    Apart, BearingMaterial, Class, Climate, Compatibility, Currency, FILES, Fluid, Material, Operation, Source, SourceKey, Synonym,
-    Template, Thickener, Weight,
+    Apart, BearingMaterial, Class, Climate, Compatibility, Currency, FILES, Fluid, Material, Operation, Source, SourceKey, Statement,
+    Substance, Synonym, Template, Thickener, Weight,
 };
 
 /// The data of the trade. Tables keep the order of their files, which is the order in which ties are broken.
@@ -22,6 +22,8 @@ pub struct Reference {
     pub sources: IndexMap<String, Source>,
     /// Classes of fluid.
     pub classes: IndexMap<String, Class>,
+    /// What fluids are made of.
+    pub substances: IndexMap<String, Substance>,
     /// Fluids.
     pub fluids: IndexMap<String, Fluid>,
     /// Materials.
@@ -34,6 +36,8 @@ pub struct Reference {
     pub thickener_pairs: Vec<ThickenerPair>,
     /// Storage groups.
     pub storage_groups: IndexMap<String, StorageGroup>,
+    /// Hazard and precautionary statements, by code.
+    pub statements: IndexMap<String, Statement>,
     /// Which storage groups stand apart; a pair that is not listed may stand together.
     pub storage_pairs: Vec<StoragePair>,
     /// Cutting fluid by material and operation.
@@ -90,6 +94,12 @@ impl Reference {
     #[must_use]
     pub fn fluid(&self, key: &str) -> Option<&Fluid> {
         self.fluids.get(key)
+    }
+
+    /// The substance with this key.
+    #[must_use]
+    pub fn substance(&self, key: &str) -> Option<&Substance> {
+        self.substances.get(key)
     }
 
     /// The fluids of a class, in order.
@@ -186,6 +196,12 @@ impl Reference {
     #[must_use]
     pub fn storage_pair(&self, one: &str, other: &str) -> Option<&StoragePair> {
         self.storage_pairs.iter().find(|row| is_pair(&row.pair, one, other))
+    }
+
+    /// The hazard or precautionary statement with this code.
+    #[must_use]
+    pub fn statement(&self, code: &str) -> Option<&Statement> {
+        self.statements.get(code)
     }
 
     /// The currency with this ISO 4217 code.

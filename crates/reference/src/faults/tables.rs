@@ -12,6 +12,7 @@ impl Check<'_> {
         rows.extend(data.classes.values().map(|row| ("class", &row.key, row.source)));
         rows.extend(data.thickeners.values().map(|row| ("thickener", &row.key, row.source)));
         rows.extend(data.storage_groups.values().map(|row| ("storage group", &row.key, row.source)));
+        rows.extend(data.statements.values().map(|row| ("statement", &row.code, row.source)));
         rows.extend(data.currencies.values().map(|row| ("currency", &row.code, row.source)));
         rows.extend(data.climates.values().map(|row| ("climate", &row.key, row.source)));
         rows.extend(data.consequences.values().map(|row| ("consequence", &row.key, row.source)));

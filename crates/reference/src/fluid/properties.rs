@@ -1,7 +1,7 @@
 //! The parts of a fluid's description: what its data sheet would say.
 
 use serde::Deserialize;
-use units::{Amount, KinematicViscosity, Length, Pressure, Temperature, Time, Torque};
+use units::{Amount, KinematicViscosity, Length, Pressure, Range, Temperature, Time, Torque};
 
 use crate::SourceKey;
 
@@ -75,6 +75,19 @@ pub struct Bond {
     #[serde(deserialize_with = "units::text::quantity")]
     pub load_after: Time,
     /// Where these come from.
+    pub source: SourceKey,
+}
+
+/// A substance in a fluid.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Content {
+    /// The key of a row under `substances/`.
+    pub substance: String,
+    /// Its mass share, low, likely and high, between 0 and 1.
+    #[serde(deserialize_with = "super::sourced::share")]
+    pub share: Range<f64>,
+    /// Where this comes from.
     pub source: SourceKey,
 }
 
