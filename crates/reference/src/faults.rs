@@ -1,6 +1,8 @@
 //! Finds what does not fit together in the data.
 
 mod fluid;
+mod keeping;
+mod substance;
 mod tables;
 
 use std::collections::HashSet;
@@ -15,8 +17,12 @@ impl Reference {
         let mut check = Check { data: self, groups, faults: Vec::new() };
         check.bare_tables();
         check.materials();
+        check.substances();
         check.fluids();
         check.pairs();
+        check.storage_pairs();
+        check.waste();
+        check.quantities();
         check.cutting();
         check.surfaces();
         check.joints();

@@ -61,6 +61,7 @@ classes! {
     OxSol1 = "Ox. Sol. 1" "H271",
     OxSol2 = "Ox. Sol. 2" "H272",
     OxSol3 = "Ox. Sol. 3" "H272",
+    OrgPeroxB = "Org. Perox. B" "H241",
     OrgPeroxCd = "Org. Perox. CD" "H242",
     OrgPeroxEf = "Org. Perox. EF" "H242",
     MetCorr1 = "Met. Corr. 1" "H290",
@@ -141,6 +142,12 @@ impl FromStr for HazardClass {
 
     fn from_str(text: &str) -> Result<Self, HazardError> {
         Self::ALL.iter().copied().find(|class| class.code() == text).ok_or_else(|| HazardError::Class(text.to_owned()))
+    }
+}
+
+impl<'de> Deserialize<'de> for HazardClass {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        String::deserialize(deserializer)?.parse().map_err(serde::de::Error::custom)
     }
 }
 

@@ -10,8 +10,8 @@ use crate::practice::{
 use crate::storage::{StorageGroup, StoragePair};
 use crate::thickener::ThickenerPair;
 use crate::{
-    BearingMaterial, Class, Climate, Currency, DataError, DataFile, Fluid, Material, Reference, Source, Statement, Substance, Synonym,
-    Template, Thickener, Weight,
+    BearingMaterial, Class, Climate, Currency, DataError, DataFile, Fluid, Material, QuantityLimit, Rag, Reference, Source, Statement,
+    Substance, Synonym, Template, Thickener, WasteStream, Weight,
 };
 
 /// One shape of file: the tables it may hold, each a list of rows.
@@ -44,6 +44,9 @@ shape!(SealingRows { rows: Sealing = "sealing", refusals: Refusal = "refusal" })
 shape!(LockingRows { rows: Locking = "locking", metals: MetalFactor = "metal" });
 shape!(Currencies { rows: Currency = "currency" });
 shape!(Climates { rows: Climate = "climate" });
+shape!(Waste { rows: WasteStream = "stream" });
+shape!(Rags { rows: Rag = "rag" });
+shape!(Quantities { rows: QuantityLimit = "quantity" });
 shape!(Statements { rows: Statement = "statement" });
 shape!(Synonyms { rows: Synonym = "synonym" });
 shape!(Weights { rows: Weight = "weight" });
@@ -84,6 +87,9 @@ impl Reference {
             "statements.toml" => add(&mut self.statements, "statements", rows::<Statements>(file)?.rows, |row| &row.code),
             "synonyms.toml" => add(&mut self.synonyms, "synonyms", rows::<Synonyms>(file)?.rows, |row| &row.word),
             "climates.toml" => add(&mut self.climates, "climates", rows::<Climates>(file)?.rows, |row| &row.key),
+            "waste.toml" => add(&mut self.waste_streams, "waste streams", rows::<Waste>(file)?.rows, |row| &row.key),
+            "rags.toml" => add(&mut self.rags, "kinds of rag", rows::<Rags>(file)?.rows, |row| &row.key),
+            "quantities.toml" => add(&mut self.quantities, "quantities", rows::<Quantities>(file)?.rows, |row| &row.key),
             "consequences.toml" => add(&mut self.consequences, "consequences", rows::<Weights>(file)?.rows, |row| &row.key),
             "frequencies.toml" => add(&mut self.frequencies, "frequencies", rows::<Weights>(file)?.rows, |row| &row.key),
             path if path.starts_with("substances/") => {

@@ -10,8 +10,8 @@ use crate::practice::{
 use crate::storage::{StorageGroup, StoragePair};
 use crate::thickener::ThickenerPair;
 use crate::{
-    Apart, BearingMaterial, Class, Climate, Compatibility, Currency, FILES, Fluid, Material, Operation, Source, SourceKey, Statement,
-    Substance, Synonym, Template, Thickener, Weight,
+    Apart, BearingMaterial, Class, Climate, Compatibility, Currency, FILES, Fluid, Material, Operation, QuantityLimit, Rag, Source,
+    SourceKey, Statement, Substance, Synonym, Template, Thickener, WasteStream, Weight,
 };
 
 /// The data of the trade. Tables keep the order of their files, which is the order in which ties are broken.
@@ -68,6 +68,12 @@ pub struct Reference {
     pub currencies: IndexMap<String, Currency>,
     /// Climates; the first is the one taken when none is given.
     pub climates: IndexMap<String, Climate>,
+    /// What becomes of leftovers.
+    pub waste_streams: IndexMap<String, WasteStream>,
+    /// How rags are kept.
+    pub rags: IndexMap<String, Rag>,
+    /// How much of a kind may stand where.
+    pub quantities: IndexMap<String, QuantityLimit>,
     /// What else people call things.
     pub synonyms: IndexMap<String, Synonym>,
     /// What happens to whoever goes without.

@@ -18,10 +18,24 @@ impl Check<'_> {
             for code in &fluid.hazards.statements {
                 self.need(&place, is_statement(code), &format!("`{code}` is not a hazard statement code"));
             }
+            self.contents(&place, fluid);
             self.fluid_sources(&place, fluid);
             self.completeness(&place, fluid);
             self.packs(&place, fluid);
         }
+    }
+
+    fn contents(&mut self, place: &str, fluid: &Fluid) {
+        for row in &fluid.contents {
+            self.source(place, row.source);
+            if self.data.substance(&row.substance).is_none() {
+                self.dangling(place, "substance", &row.substance);
+            }
+        }
+        let least: f64 = fluid.contents.iter().map(|row| row.share.low).sum();
+        self.need(place, least <= 1.0 + 1e-9, "its contents add up to more than the whole");
+        let sound = fluid.contents.iter().all(|row| 0.0 <= row.share.low && row.share.high <= 1.0);
+        self.need(place, sound, "a share lies outside 0 to 100 %");
     }
 
     fn fluid_sources(&mut self, place: &str, fluid: &Fluid) {

@@ -50,13 +50,6 @@ impl Check<'_> {
                 self.dangling(&place, "thickener", key);
             }
         }
-        for row in &self.data.storage_pairs {
-            let place = format!("storage pair {:?}", row.pair);
-            self.source(&place, row.source);
-            for key in row.pair.iter().filter(|key| !self.data.storage_groups.contains_key(*key)) {
-                self.dangling(&place, "storage group", key);
-            }
-        }
     }
 
     pub(super) fn cutting(&mut self) {
