@@ -158,6 +158,7 @@ fn inputs(kind: &Kind, reply: &Reply, units: System) -> Vec<InputRow> {
             (Answer::Quantity(base), Asks::Quantity(dimension)) => split(&as_given(dimension, *base, units)),
             (Answer::Quantity(number) | Answer::Number(number), _) => (number.to_string(), String::new()),
             (Answer::Flag(flag), _) => (if *flag { "yes" } else { "no" }.to_owned(), String::new()),
+            (Answer::Words(words), Asks::File) => (words.iter().map(|text| text.lines().count()).sum::<usize>().to_string(), "lines".to_owned()),
             (Answer::Words(words), _) => (words.join(", "), String::new()),
         };
         let supposed = matches!(origin, Origin::Supposed(_));

@@ -103,6 +103,7 @@ fn answer(field: &Field, text: &str, reference: &Reference) -> Result<Answer, (S
             "" => Err((format!("`{}` is empty", field.name), format!("Give {}.", field.about))),
             name => Ok(Answer::Words(vec![name.to_owned()])),
         },
+        Asks::File => Ok(Answer::Words(vec![text.to_owned()])),
         Asks::Materials => words(&mut reference.materials.keys().map(String::as_str)),
         Asks::Fluids => words(&mut reference.fluids.keys().map(String::as_str)),
     }

@@ -62,6 +62,8 @@ pub enum Asks {
     Materials,
     /// One or more fluids by key.
     Fluids,
+    /// A file: whoever asks the user reads it and hands over its text.
+    File,
 }
 
 impl Field {
@@ -160,6 +162,14 @@ impl Given<Option<&'static str>> {
     #[must_use]
     pub const fn maybe_name(name: &'static str, about: &'static str) -> Self {
         let mut given = Self::declare(name, Asks::Name, "", "", about);
+        given.field.optional = true;
+        given
+    }
+
+    /// The text of a file, which may stay unsaid.
+    #[must_use]
+    pub const fn maybe_file(name: &'static str, about: &'static str) -> Self {
+        let mut given = Self::declare(name, Asks::File, "", "", about);
         given.field.optional = true;
         given
     }

@@ -44,6 +44,7 @@ fn option(field: &'static Field) -> Arg {
         Asks::Name => "NAME".to_owned(),
         Asks::Materials => "MATERIAL".to_owned(),
         Asks::Fluids => "FLUID".to_owned(),
+        Asks::File => "FILE".to_owned(),
     };
     let help = match (field.is_required(), field.default) {
         (true, _) => format!("{} (needed)", field.about),
@@ -59,8 +60,12 @@ pub fn run(matches: &ArgMatches) -> Result<ExitCode, Failure> {
         return Err(Failure::Said("name a sheet; `gallipot bench --help` lists them".to_owned()));
     };
     let reference = Reference::embedded();
-    let given: Vec<(&str, &str)> =
-        sheet.kind.fields.iter().filter_map(|field| Some((field.name, matches.get_one::<String>(field.name)?.as_str()))).collect();
+    let mut said: Vec<(&str, String)> = Vec::new();
+    for field in sheet.kind.fields {
+        let Some(word) = matches.get_one::<String>(field.name) else { continue };
+        said.push((field.name, if matches!(field.asks, Asks::File) { text_of(word)? } else { word.clone() }));
+    }
+    let given: Vec<(&str, &str)> = said.iter().map(|(name, text)| (*name, text.as_str())).collect();
     let units = matches.get_one::<Units>("units").map_or(System::Metric, |units| System::from(*units));
     let reply = read(sheet, &given, reference).map_err(|refusals| Failure::Said(refused(&refusals)))?;
     let page = sheet.work(&reply, reference, units).map_err(|error| Failure::Said(error.to_string()))?;
@@ -72,6 +77,18 @@ pub fn run(matches: &ArgMatches) -> Result<ExitCode, Failure> {
     }
     anstream::println!("{}", text(&page, sheet));
     Ok(ExitCode::SUCCESS)
+}
+
+/// The text of a file that a sheet asks for.
+fn text_of(path: &str) -> Result<String, Failure> {
+    /// Ten times a year's hours: what is larger is another file.
+    const LARGEST_BYTES: u64 = 20 * 1024 * 1024;
+    let unread = |error: std::io::Error| Failure::Said(format!("cannot read {path}: {error}"));
+    if std::fs::metadata(path).map_err(unread)?.len() > LARGEST_BYTES {
+        return Err(Failure::Said(format!("{path} is larger than any file a sheet reads (20 MB)")));
+    }
+    let bytes = std::fs::read(path).map_err(unread)?;
+    String::from_utf8(bytes).map_err(|_| Failure::Said(format!("{path} is no text file")))
 }
 
 fn refused(refusals: &[Refusal]) -> String {

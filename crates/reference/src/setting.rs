@@ -25,7 +25,7 @@ pub struct Currency {
 
 /// Temperatures and damp of a shop, by a name.
 #[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[serde(deny_unknown_fields, rename_all = "kebab-case")]
 pub struct Climate {
     /// Short name, such as `mild-maritime`.
     pub key: String,
@@ -45,6 +45,12 @@ pub struct Climate {
     /// Relative humidity of the air, yearly mean.
     #[serde(deserialize_with = "units::text::quantity")]
     pub humidity: Ratio,
+    /// Mean temperature outdoors of each month, °C, January first.
+    pub mean_by_month: [f64; 12],
+    /// From the night's low to the day's high outdoors, K.
+    pub swing_by_month: [f64; 12],
+    /// Mean relative humidity outdoors, %.
+    pub humidity_by_month: [f64; 12],
     /// Where this comes from.
     pub source: SourceKey,
 }

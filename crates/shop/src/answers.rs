@@ -93,7 +93,7 @@ fn written(field: &Field, section: &mut Section<'_>, reference: &Reference, prob
             Some(said)
         }
         Asks::Choices(of) => words(of, section, problems),
-        Asks::Name => section.text(field.name, problems).map(|said| Said { value: Answer::Words(vec![said.value]), at: said.at }),
+        Asks::Name | Asks::File => section.text(field.name, problems).map(|said| Said { value: Answer::Words(vec![said.value]), at: said.at }),
         Asks::Materials => {
             let known: Vec<&str> = reference.materials.keys().map(String::as_str).collect();
             words(&known, section, problems)
@@ -115,7 +115,7 @@ pub(crate) fn supposed(field: &Field, text: &str, size: &dyn Fn(&str) -> Option<
         }
         Asks::Number => text.parse().ok().map(Answer::Number),
         Asks::Flag => text.parse().ok().map(Answer::Flag),
-        Asks::Choice(_) | Asks::Choices(_) | Asks::Name | Asks::Materials | Asks::Fluids => words(),
+        Asks::Choice(_) | Asks::Choices(_) | Asks::Name | Asks::File | Asks::Materials | Asks::Fluids => words(),
     }
 }
 

@@ -19,6 +19,7 @@ mod rescue;
 mod seal;
 mod slideway;
 mod solid;
+mod sweating;
 mod switch;
 mod taper;
 mod torque;
@@ -68,6 +69,7 @@ sheets! {
     seal,
     taper,
     mark,
+    sweating,
 }
 
 /// All sheets.
