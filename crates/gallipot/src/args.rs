@@ -1,5 +1,6 @@
 //! What can be typed.
 
+use std::net::SocketAddr;
 use std::path::PathBuf;
 
 use clap::{Args as Group, CommandFactory, Parser, Subcommand, ValueEnum};
@@ -49,6 +50,15 @@ Exit code 0 when the file is sound, 1 when it is not.")]
   gallipot list points
   gallipot list fluids")]
     List(List),
+    /// Open the shop as pages in a browser
+    #[command(after_help = "Examples:
+  gallipot serve shop.toml
+  gallipot serve shop.toml --address 0.0.0.0:8087 --passphrase-file pass.txt --self-signed
+  gallipot serve shop.toml --read-only --base-path /shop --origin https://garage.example
+
+Without --address only this machine comes in. Whoever opens the pages to others sets a passphrase: in a file, in the
+environment variable GALLIPOT_PASSPHRASE, or when asked for it in a terminal. Ctrl-C ends it.")]
+    Serve(Serve),
     /// Print completions for a shell
     #[command(after_help = "Example:
   gallipot completions bash > ~/.local/share/bash-completion/completions/gallipot")]
@@ -137,6 +147,37 @@ pub enum Words {
     Currencies,
     /// The bibliography
     Sources,
+}
+
+/// `serve`
+#[derive(Debug, Group)]
+pub struct Serve {
+    /// The shop file, in TOML or as Gallipot keeps it; read again whenever it changes
+    pub shop: PathBuf,
+    /// Address and port to listen on
+    #[arg(long, value_name = "ADDRESS:PORT", default_value = "127.0.0.1:8087")]
+    pub address: SocketAddr,
+    /// File with the passphrase of whoever comes in
+    #[arg(long, value_name = "FILE")]
+    pub passphrase_file: Option<PathBuf>,
+    /// Certificate chain in PEM form, to encrypt the connection
+    #[arg(long, value_name = "FILE", requires = "key")]
+    pub certificate: Option<PathBuf>,
+    /// Key of the certificate in PEM form
+    #[arg(long, value_name = "FILE", requires = "certificate")]
+    pub key: Option<PathBuf>,
+    /// Encrypt with a certificate made here; kept in --certificate and --key where those are given and not there yet
+    #[arg(long)]
+    pub self_signed: bool,
+    /// Let nothing be written, such as on a tablet on the wall
+    #[arg(long)]
+    pub read_only: bool,
+    /// Path below which a proxy shows the pages, such as /shop
+    #[arg(long, value_name = "PATH", default_value = "", hide_default_value = true)]
+    pub base_path: String,
+    /// Address by which others know the pages, such as https://garage.example
+    #[arg(long, value_name = "ADDRESS")]
+    pub origin: Option<String>,
 }
 
 /// `completions`

@@ -9,6 +9,7 @@ mod input;
 mod list;
 mod plan;
 mod problems;
+mod serve;
 mod shell;
 mod style;
 mod why;
@@ -43,6 +44,7 @@ fn run(command: &Command) -> Result<ExitCode, input::Failure> {
         Command::Check(wanted) => check::run(wanted),
         Command::Why(wanted) => why::run(wanted),
         Command::List(wanted) => list::run(wanted),
+        Command::Serve(wanted) => serve::run(wanted),
         Command::Completions(wanted) => shell::completions(wanted),
         Command::Man => shell::man(),
         Command::Schema(wanted) => shell::schema(wanted),

@@ -1,0 +1,71 @@
+//! One shop and how it is shown.
+
+use std::sync::{Arc, Mutex, PoisonError};
+
+use axum::response::Response;
+use planner::Wishes;
+use reference::Reference;
+use shop::Shop;
+use units::System;
+
+use crate::guard::Guard;
+use crate::settings::{Settings, SettingsError};
+use crate::source::ShopSource;
+use crate::trouble::Trouble;
+use crate::visitor::Visitor;
+use crate::worked::Worked;
+
+/// One shop and how it is shown.
+pub struct App {
+    pub(crate) source: ShopSource,
+    pub(crate) settings: Settings,
+    pub(crate) guard: Guard,
+    pub(crate) reference: &'static Reference,
+    /// The plan without wishes, once for each system of units, as long as the shop stays the same.
+    plans: Mutex<Vec<Arc<Worked>>>,
+    log: fn(&str),
+}
+
+impl App {
+    /// A shop to be shown so. What goes wrong is told to `log`, one line each, without anything a visitor typed.
+    ///
+    /// # Errors
+    /// [`SettingsError::Open`] when others could come in without a passphrase.
+    pub fn new(source: ShopSource, settings: Settings, log: fn(&str)) -> Result<Arc<Self>, SettingsError> {
+        settings.check()?;
+        let guard = Guard::new(&settings);
+        Ok(Arc::new(Self { source, settings, guard, reference: Reference::embedded(), plans: Mutex::default(), log }))
+    }
+
+    pub(crate) fn note(&self, text: &str) {
+        (self.log)(text);
+    }
+
+    /// The plan of this shop without wishes, worked out once for as long as the shop stays the same.
+    pub(crate) fn plan(&self, shop: &Arc<Shop>, units: System) -> Result<Arc<Worked>, Trouble> {
+        let of_this_shop = |worked: &Arc<Worked>| Arc::ptr_eq(&worked.shop, shop);
+        let kept = || self.plans.lock().unwrap_or_else(PoisonError::into_inner);
+        if let Some(found) = kept().iter().find(|worked| of_this_shop(worked) && worked.units == units) {
+            return Ok(Arc::clone(found));
+        }
+        let worked = Arc::new(Worked::new(shop, self.reference, &Wishes::default(), units)?);
+        let mut plans = kept();
+        plans.retain(of_this_shop);
+        plans.push(Arc::clone(&worked));
+        Ok(worked)
+    }
+
+    /// Draws a page on a thread where it may take its time. A fault in the drawing costs that page, not the server.
+    pub(crate) async fn draw<F>(self: Arc<Self>, visitor: Visitor, page: F) -> Response
+    where
+        F: FnOnce(&Arc<Self>, &Visitor) -> Result<Response, Trouble> + Send + 'static,
+    {
+        let (app, seen_by) = (Arc::clone(&self), visitor.clone());
+        let drawn = tokio::task::spawn_blocking(move || page(&app, &seen_by)).await;
+        match drawn {
+            Ok(Ok(response)) => response,
+            Ok(Err(trouble)) => trouble.page(&self, &visitor),
+            Err(_) => Trouble::Fault("a page could not be drawn".to_owned()).page(&self, &visitor),
+        }
+    }
+}

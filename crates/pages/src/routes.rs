@@ -1,0 +1,67 @@
+//! Which page stands at which address.
+
+use std::sync::Arc;
+use std::time::Duration;
+
+use axum::Router;
+use axum::extract::{DefaultBodyLimit, Path, State};
+use axum::http::StatusCode;
+use axum::middleware::from_fn_with_state;
+use axum::response::Response;
+use axum::routing::{get, post};
+use tower::ServiceBuilder;
+use tower_http::timeout::TimeoutLayer;
+
+use crate::App;
+use crate::assets::Assets;
+use crate::guard::{headers, login, stand};
+use crate::trouble::Trouble;
+use crate::views::{bench, cautions, chart, cupboard, ladder, shop, sources, today, units, why, work};
+use crate::visitor::Visitor;
+
+/// No form here is longer, and no page takes longer.
+const LONGEST_BODY: usize = 64 << 10;
+const LONGEST_TIME: Duration = Duration::from_secs(20);
+
+/// The pages of a shop, with the guard in front of them.
+pub fn router(app: Arc<App>) -> Router {
+    let pages = Router::new()
+        .route("/", get(today::page))
+        .route("/shop", get(shop::page))
+        .route("/ladder", get(ladder::page))
+        .route("/chart/{machine}", get(chart::page))
+        .route("/why/{need}", get(why::page))
+        .route("/work", get(work::page))
+        .route("/cupboard", get(cupboard::page))
+        .route("/bench", get(bench::list_page))
+        .route("/bench/{sheet}", get(bench::page))
+        .route("/cautions", get(cautions::page))
+        .route("/sources", get(sources::page))
+        .route("/units", post(units::choose))
+        .route("/login", get(login::door).post(login::answer))
+        .route("/logout", post(login::leave))
+        .route("/assets/{name}", get(asset))
+        .route("/health", get(health))
+        .fallback(nothing);
+    let base = app.settings.base_path.as_str();
+    let below = if base.is_empty() { pages } else { Router::new().nest(base, pages).fallback(nothing) };
+    let guard = ServiceBuilder::new()
+        .layer(from_fn_with_state(Arc::clone(&app), headers::put))
+        .layer(TimeoutLayer::with_status_code(StatusCode::SERVICE_UNAVAILABLE, LONGEST_TIME))
+        .layer(DefaultBodyLimit::max(LONGEST_BODY))
+        .layer(from_fn_with_state(Arc::clone(&app), stand));
+    below.layer(guard).with_state(app)
+}
+
+/// Says that the server is there, and nothing else.
+async fn health() -> &'static str {
+    "ok\n"
+}
+
+async fn asset(Path(name): Path<String>) -> Response {
+    Assets::get().answer(&name)
+}
+
+async fn nothing(State(app): State<Arc<App>>, visitor: Visitor) -> Response {
+    Trouble::NotFound("There is no page at this address. The five words lead to all there are.".to_owned()).page(&app, &visitor)
+}

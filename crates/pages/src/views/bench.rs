@@ -1,0 +1,109 @@
+//! The bench: the list of sheets, and each sheet as a form with its worked page.
+
+use std::sync::Arc;
+
+use askama::Template;
+use axum::extract::{Path, State};
+use axum::response::Response;
+use bench::{Page as Worked, Refusal, Sheet, read, sheet, sheets};
+use fields::Asks;
+
+use super::bench_form::{Control, FLUIDS, Input, MATERIALS, controls, list, typed};
+use super::why::Step;
+use crate::App;
+use crate::frame::{Frame, Piece, html};
+use crate::trouble::Trouble;
+use crate::visitor::Visitor;
+use crate::words::sentence;
+
+#[derive(Template)]
+#[template(path = "bench.html")]
+struct List {
+    frame: Frame,
+    sheets: Vec<(&'static str, String)>,
+}
+
+#[derive(Template)]
+#[template(path = "sheet.html")]
+struct Page<'a> {
+    frame: Frame,
+    name: &'static str,
+    about: String,
+    controls: Vec<Control>,
+    lists: Vec<(&'static str, Vec<(&'a str, &'a str)>)>,
+    /// What is wrong as a whole, though every answer can be read.
+    unanswered: Option<String>,
+    wrong: usize,
+    answered: Option<Answered>,
+}
+
+struct Answered {
+    page: Worked,
+    picture: Option<Piece>,
+    steps: Vec<Step>,
+}
+
+pub(crate) async fn list_page(State(app): State<Arc<App>>, visitor: Visitor) -> Response {
+    app.draw(visitor, |app, visitor| {
+        let sheets = sheets().iter().map(|sheet| (sheet.kind.name, sentence(sheet.kind.about)));
+        html(&List { frame: Frame::new(app, visitor, "Bench", "Bench"), sheets: sheets.collect() })
+    })
+    .await
+}
+
+pub(crate) async fn page(State(app): State<Arc<App>>, Path(name): Path<String>, visitor: Visitor) -> Response {
+    app.draw(visitor, move |app, visitor| {
+        let unknown = || Trouble::NotFound(format!("There is no sheet called “{name}”. The bench lists all there are."));
+        let sheet = sheet(&name).ok_or_else(unknown)?;
+        let frame = Frame::new(app, visitor, "Bench", sentence(sheet.kind.name));
+        let given = typed(sheet, visitor);
+        // A form that was sent empty is a question too.
+        let asked = !visitor.asked.is_empty();
+        let outcome = if asked { Some(work(app, sheet, &given, &frame)?) } else { None };
+        let (answered, refused, unanswered) = match outcome {
+            None => (None, Vec::new(), None),
+            Some(Outcome::Worked(answered)) => (Some(*answered), Vec::new(), None),
+            Some(Outcome::Refused(refused)) => (None, refused, None),
+            Some(Outcome::Unanswered(said)) => (None, Vec::new(), Some(said)),
+        };
+        html(&Page {
+            name: sheet.kind.name,
+            about: sentence(sheet.kind.about),
+            controls: controls(sheet, &given, &refused),
+            lists: lists(app, sheet),
+            unanswered,
+            wrong: refused.len(),
+            answered,
+            frame,
+        })
+    })
+    .await
+}
+
+enum Outcome {
+    Worked(Box<Answered>),
+    Refused(Vec<Refusal>),
+    Unanswered(String),
+}
+
+fn work(app: &App, sheet: &Sheet, given: &[(&'static str, String)], frame: &Frame) -> Result<Outcome, Trouble> {
+    let given: Vec<(&str, &str)> = given.iter().map(|(name, value)| (*name, value.as_str())).collect();
+    let reply = match read(sheet, &given, app.reference) {
+        Ok(reply) => reply,
+        Err(refused) => return Ok(Outcome::Refused(refused)),
+    };
+    let page = match sheet.work(&reply, app.reference, frame.units) {
+        Ok(page) => page,
+        Err(unanswered) => return Ok(Outcome::Unanswered(sentence(&unanswered.to_string()))),
+    };
+    let picture = page.svg().transpose().map_err(|error| Trouble::Fault(error.to_string()))?;
+    let steps = page.steps.iter().map(Step::of_sheet).collect();
+    Ok(Outcome::Worked(Box::new(Answered { picture: picture.map(Piece), steps, page })))
+}
+
+/// The lists this sheet's fields choose from.
+fn lists<'a>(app: &'a App, sheet: &Sheet) -> Vec<(&'static str, Vec<(&'a str, &'a str)>)> {
+    let asks = |wanted: fn(&Asks) -> bool| sheet.kind.fields.iter().any(|field| wanted(&field.asks));
+    let wanted = [(FLUIDS, asks(|asks| matches!(asks, Asks::Fluids))), (MATERIALS, asks(|asks| matches!(asks, Asks::Materials)))];
+    wanted.into_iter().filter(|(_, wanted)| *wanted).map(|(name, _)| (name, list(name, app.reference))).collect()
+}

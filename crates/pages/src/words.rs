@@ -1,0 +1,127 @@
+//! How amounts, stretches of time and lists are said.
+
+use planner::need::{Dose, DoseUnit};
+use planner::report::{EveryRow, NeedRow, UseRow};
+use units::{Digits, System, show_number};
+
+/// An amount as it is measured out at the bench: drops, millilitres, grams.
+pub(crate) fn amount(dose: Dose, units: System) -> String {
+    const DROP_ML: f64 = 0.04;
+    const MANY_DROPS: f64 = 30.0;
+    const SMEAR_G: f64 = 0.3;
+    const PEA_G: f64 = 1.5;
+    match dose.unit {
+        DoseUnit::Millilitre if dose.likely <= MANY_DROPS * DROP_ML => counted((dose.likely / DROP_ML).round().max(1.0), "drop"),
+        DoseUnit::Gram if dose.likely < SMEAR_G => "a smear".to_owned(),
+        DoseUnit::Gram if dose.likely < PEA_G => "a pea".to_owned(),
+        _ => dose.amount().show(units),
+    }
+}
+
+/// The ends of an amount.
+pub(crate) fn ends(dose: Dose, units: System) -> String {
+    let [low, high] = [dose.low, dose.high].map(|end| Dose { likely: end, ..dose }.amount().show(units));
+    format!("{low} to {high}")
+}
+
+/// How often, as one says it; hours are running hours.
+pub(crate) fn every(every: &EveryRow) -> String {
+    let hours = every.running_hours.map(|hours| format!("{} h", show_number(hours, Digits::Significant(2))));
+    let days = every.days.map(calendar);
+    match (&every.words, hours, days) {
+        (Some(words), Some(hours), _) => format!("{words} and every {hours} running"),
+        (Some(words), None, _) => words.clone(),
+        (None, Some(hours), Some(days)) => format!("every {hours} running or {days}"),
+        (None, Some(hours), None) => format!("every {hours} running"),
+        (None, None, Some(days)) => format!("every {days}"),
+        (None, None, None) => String::new(),
+    }
+}
+
+/// Whether it comes round on every day the machine runs.
+pub(crate) fn is_daily(every: &EveryRow) -> bool {
+    const A_DAYS_RUNNING: f64 = 8.0;
+    let often = every.running_hours.is_some_and(|hours| hours <= A_DAYS_RUNNING) || every.days.is_some_and(|days| days <= 1.5);
+    often || every.words.as_deref().is_some_and(|words| words.contains("each") || words.contains("before"))
+}
+
+/// A stretch of days in the unit one would say it in.
+fn calendar(days: f64) -> String {
+    const WEEK: f64 = 7.0;
+    const MONTH: f64 = 30.4;
+    const YEAR: f64 = 365.0;
+    let (value, unit) = match days {
+        days if days < 1.5 * WEEK => (days, "day"),
+        days if days < 1.5 * MONTH => (days / WEEK, "week"),
+        days if days < 1.5 * YEAR => (days / MONTH, "month"),
+        days => (days / YEAR, "year"),
+    };
+    if value.round() <= 1.0 { unit.to_owned() } else { format!("{} {unit}s", value.round()) }
+}
+
+/// How long a pack lasts, and whether it goes off first.
+pub(crate) fn lasts(row: &UseRow) -> String {
+    let years = |years: f64| {
+        let months = years * 12.0;
+        if months < 18.0 { counted(months.round().max(1.0), "month") } else { counted(years.round(), "year") }
+    };
+    match row.lasts_years {
+        Some(lasts) if lasts > row.keeps_years => format!("keeps {}; goes off half used", years(row.keeps_years)),
+        Some(lasts) => years(lasts),
+        None => String::new(),
+    }
+}
+
+fn counted(number: f64, thing: &str) -> String {
+    if number <= 1.0 { format!("{number} {thing}") } else { format!("{number} {thing}s") }
+}
+
+/// A number of things, in the singular where it is one.
+pub(crate) fn several(number: usize, one: &str, many: &str) -> String {
+    format!("{number} {}", if number == 1 { one } else { many })
+}
+
+/// A share as whole hundredths.
+pub(crate) fn percent(share: f64) -> String {
+    format!("{:.0} %", share * 100.0)
+}
+
+/// With a capital at the beginning.
+pub(crate) fn sentence(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
+
+/// Things said of several places, each once, with the places.
+pub(crate) fn gathered<'a>(said: impl Iterator<Item = (&'a str, &'a [String])>) -> Vec<(String, &'a str)> {
+    let mut all: Vec<(&str, Vec<&str>)> = Vec::new();
+    for (place, texts) in said {
+        for text in texts {
+            match all.iter_mut().find(|(known, _)| known == text) {
+                Some((_, places)) => places.push(place),
+                None => all.push((text, vec![place])),
+            }
+        }
+    }
+    all.into_iter().map(|(text, places)| (places.join(", "), text)).collect()
+}
+
+/// The needs of one machine or job: its name, and each part with its need's short name.
+pub(crate) type Places<'a> = (&'a str, Vec<(&'a str, &'a str)>);
+
+/// Needs by name, a machine or job at a time.
+pub(crate) fn places<'a>(all: &'a [NeedRow], wanted: &[String]) -> Vec<Places<'a>> {
+    let mut groups: Vec<Places<'a>> = Vec::new();
+    for need in all.iter().filter(|need| wanted.contains(&need.id)) {
+        let (whole, part) = match (&need.machine, &need.point, &need.job, &need.step) {
+            (Some(machine), Some(point), _, _) => (machine.as_str(), point.as_str()),
+            (_, _, Some(job), Some(step)) => (job.as_str(), step.as_str()),
+            _ => continue,
+        };
+        match groups.iter_mut().find(|(name, _)| *name == whole) {
+            Some((_, parts)) => parts.push((part, &need.id)),
+            None => groups.push((whole, vec![(part, &need.id)])),
+        }
+    }
+    groups
+}
