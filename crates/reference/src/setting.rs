@@ -55,6 +55,17 @@ pub struct Climate {
     pub source: SourceKey,
 }
 
+impl Climate {
+    /// The same climate south of the equator: its months come half a year later.
+    #[must_use]
+    pub fn south(mut self) -> Self {
+        for months in [&mut self.mean_by_month, &mut self.swing_by_month, &mut self.humidity_by_month] {
+            months.rotate_left(6);
+        }
+        self
+    }
+}
+
 /// One row of the weights: a consequence or a frequency.
 #[derive(Debug, Clone, Deserialize)]
 #[serde(deny_unknown_fields)]

@@ -123,3 +123,14 @@ fn cabinets_of_the_united_states() {
         assert!(litres("house-cabinet") < litres(&row.key), "{}", row.key);
     }
 }
+
+/// July is the warmest or next to it where the sun is high then; south of the equator it is among the coldest.
+#[test]
+fn the_south_has_its_summer_in_january() {
+    for climate in reference().climates.values().filter(|climate| climate.key != "hot-humid") {
+        let south = climate.clone().south();
+        assert!(climate.mean_by_month[0] < climate.mean_by_month[6], "{}", climate.key);
+        assert_eq!(south.mean_by_month[0], climate.mean_by_month[6], "{}", climate.key);
+        assert_eq!(south.south().humidity_by_month, climate.humidity_by_month, "{}", climate.key);
+    }
+}

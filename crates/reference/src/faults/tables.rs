@@ -24,6 +24,9 @@ impl Check<'_> {
         for climate in data.climates.values() {
             let ordered = climate.coldest < climate.typical && climate.typical < climate.hottest;
             self.need(&format!("climate `{}`", climate.key), ordered, "its temperatures are out of order");
+            let months = climate.swing_by_month.iter().all(|swing| *swing > 0.0);
+            let damp = climate.humidity_by_month.iter().all(|percent| (1.0..=100.0).contains(percent));
+            self.need(&format!("climate `{}`", climate.key), months && damp, "a month of it cannot be");
         }
     }
 
