@@ -5,7 +5,8 @@
 use std::collections::{HashMap, HashSet};
 use std::path::Path;
 
-use reference::substance::{Concentration, LimitKind, Regime, is_cas};
+use reference::hazard::HazardClass;
+use reference::substance::{Concentration, LimitKind, Regime, State, is_cas};
 use reference::{Reference, Substance};
 use uom::si::mass_density::kilogram_per_cubic_meter;
 use uom::si::thermodynamic_temperature::degree_celsius;
@@ -90,6 +91,64 @@ fn vapour_file() {
 #[test]
 fn exposure_limits_extra_file() {
     check("exposure_limits_extra.csv");
+}
+
+/// The limits of pure substances that the file of mixtures is worked from, IEC 60079-20-1:2010 as `chemicals` 1.5.2 carries it.
+#[test]
+fn flammable_limits_of_mixtures() {
+    let reference = Reference::embedded();
+    let mut checked = 0;
+    for row in rows("mixture_lfl.csv") {
+        for place in 1..=4 {
+            let (Some(name), Some(expected)) = (row.get(&format!("name{place}")), number(&row, &format!("limit{place}_vol_pct"))) else {
+                continue;
+            };
+            let key = match name.as_str() {
+                "methyl ethyl ketone" => "butanone".to_owned(),
+                name => name.replace(' ', "-"),
+            };
+            let substance = reference.substance(&key).unwrap_or_else(|| panic!("there is no {key}"));
+            let limit = if row["limit"] == "LFL" { &substance.lower_flammable } else { &substance.upper_flammable };
+            let found = limit.as_ref().unwrap().value * 100.0;
+            assert!((found - expected).abs() < 1e-9, "{key} {}: {found} instead of {expected}", row["limit"]);
+            checked += 1;
+        }
+    }
+    assert!(checked > 50, "only {checked} limits");
+}
+
+/// A liquid boils where its vapour pressure is 101.3 kPa. The boiling points come from other collections than the pressures.
+#[test]
+fn vapour_pressure_at_the_boiling_point() {
+    let mut checked = 0;
+    for substance in Reference::embedded().substances.values() {
+        let (Some(antoine), Some(boiling)) = (substance.antoine, substance.boiling) else { continue };
+        if boiling.value > antoine.to {
+            continue;
+        }
+        let pressure = 10_f64.powf(antoine.a - antoine.b / (boiling.value.get::<degree_celsius>() + antoine.c));
+        assert!((pressure / 101.325 - 1.0).abs() < 0.05, "{}: {pressure} kPa", substance.key);
+        checked += 1;
+    }
+    assert!(checked > 10, "only {checked} liquids");
+}
+
+/// UN GHS, chapter 2.6: category 1 flashes below 23 °C and boils by 35 °C, 2 below 23 °C, 3 up to 60 °C, 4 up to 93 °C.
+#[test]
+fn flash_points_and_classes() {
+    const CLASSES: [HazardClass; 4] = [HazardClass::FlamLiq1, HazardClass::FlamLiq2, HazardClass::FlamLiq3, HazardClass::FlamLiq4];
+    for substance in Reference::embedded().substances.values().filter(|substance| substance.state == State::Liquid) {
+        let Some(flash) = substance.flash.map(|flash| flash.value.get::<degree_celsius>()) else { continue };
+        let has = |class: HazardClass| substance.hazards.iter().any(|row| row.class == class);
+        let (most, least) = match flash {
+            ..23.0 => (CLASSES[0], CLASSES[1]),
+            23.0..=60.0 => (CLASSES[2], CLASSES[2]),
+            60.0..=93.0 => (CLASSES[3], CLASSES[3]),
+            _ => continue,
+        };
+        assert!(has(most) || has(least), "{} flashes at {flash} °C and has {:?}", substance.key, substance.hazards);
+        assert_eq!(CLASSES.iter().filter(|class| has(**class)).count(), 1, "{}", substance.key);
+    }
 }
 
 /// Registry numbers are sound and stand for one substance each.
