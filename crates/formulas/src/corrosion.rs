@@ -208,6 +208,18 @@ pub fn dose_of_hour(humidity_at_metal: f64, condensing: bool, wear: Wear) -> f64
     wet * twice(wear.salt) * twice(wear.handled)
 }
 
+/// Damp hours that bare steel bears before rust shows; *common practice*, a judgement known within a factor of three.
+pub const BARE_BEARS: f64 = 40.0;
+
+/// What a coat bears after you have looked: 0.7 times as much where rust was seen at the end of it, 1.1 times where none was.
+///
+/// # Source
+/// *Common practice*, a judgement: quick to lower, slow to raise.
+#[must_use]
+pub fn calibrated(budget: f64, rust_seen: bool) -> f64 {
+    budget * if rust_seen { 0.7 } else { 1.1 }
+}
+
 /// The hours at which a coat that bears so much has to be renewed.
 ///
 /// # Errors

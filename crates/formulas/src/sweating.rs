@@ -19,7 +19,7 @@ use crate::working::{Caution, Recorder};
 use crate::{given, step};
 
 pub use keep_dry::{cover_power, dehumidifier_rate, surface_margin, water_of_propane};
-pub use year::{Balance, Body, BodyYear, Cover, Dehumidifier, Heat, Hour, Room, Year, simulate};
+pub use year::{Balance, Body, BodyYear, Cover, Dehumidifier, Heat, Hour, Room, Sweat, Year, simulate, sweat};
 
 /// Heat of condensation, J/kg, near 10 °C.
 pub const CONDENSATION: f64 = 2.47e6;

@@ -21,7 +21,7 @@ pub struct Months {
 const SPELL_K: f64 = 3.5;
 /// Days of a spell: no whole share of a month, so that spells fall on every day of one.
 const SPELL_DAYS: f64 = 7.3;
-/// Warm spells bring damp air: it follows the warmth by so many days.
+/// The damp of a warm spell comes so many days before its warmth: a thaw begins with wet air over cold iron.
 const DAMP_AHEAD_DAYS: f64 = 0.8;
 const PASCALS: f64 = 101_325.0;
 const DAYS: [u16; 12] = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];

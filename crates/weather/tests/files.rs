@@ -110,6 +110,37 @@ fn months_keep_their_means() {
     assert!((july(&hours) - 16.5).abs() < 1.0);
 }
 
+/// The months of a real year, made into hours again, wet a cold machine about as much as the real hours do (PVGIS, as above).
+#[test]
+fn months_wet_a_machine_as_the_real_year_does() {
+    use formulas::corrosion::Wear;
+    use formulas::sweating::{Body, Heat, Room, simulate};
+    fn mean(values: impl IntoIterator<Item = f64>) -> f64 {
+        let (sum, count) = values.into_iter().fold((0.0, 0.0), |(sum, count), value| (sum + value, count + 1.0));
+        sum / count
+    }
+    fn swing(day: &[Hour]) -> f64 {
+        let celsius = || day.iter().map(|hour| hour.celsius);
+        celsius().fold(f64::NEG_INFINITY, f64::max) - celsius().fold(f64::INFINITY, f64::min)
+    }
+    let real = read(&typical_year()).unwrap();
+    let of_month: Vec<&[Hour]> = real.chunk_by(|one, next| one.month == next.month).collect();
+    let months = Months {
+        mean: std::array::from_fn(|month| mean(of_month[month].iter().map(|hour| hour.celsius))),
+        swing: std::array::from_fn(|month| mean(of_month[month].chunks(24).map(swing))),
+        humidity: std::array::from_fn(|month| mean(of_month[month].iter().map(|hour| hour.humidity))),
+    };
+    let made = months.hours();
+    let damp = |hours: &[Hour]| mean(hours.iter().map(|hour| hour.humidity));
+    assert!((damp(&made) - damp(&real)).abs() < 0.05);
+    let room = Room { volume: 40.0, changes: 0.5, envelope: 200.0, holds: 4e6, water: 0.0, heat: Heat::None, dehumidifier: None };
+    let body = Body { area: 3.0, holds: 124e3, convection: 3.0, radiation: 1.0, cover: None, wear: Wear::default() };
+    let year = |hours: &[Hour]| simulate(hours, &room, &[body], 12).unwrap().bodies.remove(0);
+    let (of_real, of_made) = (year(&real), year(&made));
+    assert!((0.5..2.0).contains(&(of_made.wet_hours / of_real.wet_hours)), "{} h made, {} h real", of_made.wet_hours, of_real.wet_hours);
+    assert!((0.5..2.0).contains(&(of_made.condensed / of_real.condensed)), "{} kg/m² made, {} real", of_made.condensed, of_real.condensed);
+}
+
 proptest! {
     /// Whatever the bytes, there is an answer.
     #[test]

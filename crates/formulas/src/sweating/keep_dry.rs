@@ -3,14 +3,14 @@
 use units::{Area, Frequency, Power, Ratio, Temperature, TemperatureDifference, Volume};
 use uom::si::area::square_meter;
 use uom::si::frequency::cycle_per_hour;
+use uom::si::mass_density::kilogram_per_cubic_meter;
 use uom::si::power::watt;
 use uom::si::pressure::pascal;
 use uom::si::temperature_interval::kelvin;
 use uom::si::volume::cubic_meter;
 
-use super::AIR;
 use crate::error::{FormulaError, not_negative, positive};
-use crate::humid_air::{Over, humidity_ratio, vapour_pressure};
+use crate::humid_air::{Over, density, humidity_ratio, vapour_pressure};
 use crate::math::max;
 use crate::sources;
 use crate::working::{Caution, Recorder};
@@ -49,12 +49,13 @@ pub fn surface_margin() -> TemperatureDifference {
     TemperatureDifference::new::<kelvin>(3.0)
 }
 
-/// Water a dehumidifier has to take out in a day: 24·N·V·ρ·(w_out − w_in), in kg.
+/// Water a dehumidifier has to take out in a day: 24·N·V·ρ·(w_o − w_i)/(1 + w_o), in kg.
 ///
 /// | symbol | quantity | unit |
 /// | --- | --- | --- |
 /// | `N`, `V` | air changes, volume of the room | 1/h, m³ |
-/// | `w_o`, `w_i` | water in the air outside and as wanted inside | kg/kg |
+/// | `rho` | density of the air that comes in, by which its dry part is ρ/(1 + w_o) | kg/m³ |
+/// | `w_o`, `w_i` | water in a kilogram of dry air, outside and as wanted inside | kg/kg |
 ///
 /// # Range
 /// A cooled coil fades below about 10 °C: there take a desiccant wheel. Nameplates are rated at 27 to 30 °C.
@@ -93,16 +94,17 @@ pub fn dehumidifier_rate<R: Recorder>(
     let sea_level = units::Pressure::new::<pascal>(101_325.0);
     let vapour_out = vapour_pressure(r, outside.0, outside.1, Over::Water)?;
     let water_out = humidity_ratio(r, vapour_out, sea_level)?;
+    let weight = density(r, outside.0, vapour_out, sea_level)?;
     let vapour_in = vapour_pressure(r, wanted.0, wanted.1, Over::Water)?;
     let water_in = humidity_ratio(r, vapour_in, sea_level)?;
     given!(r, w_o["kg/kg"] = water_out, "water in the air outside");
     given!(r, w_i["kg/kg"] = water_in, "water in the air as wanted");
     given!(r, N["1/h"] = changes.get::<cycle_per_hour>(), "air changes");
     given!(r, V["m³"] = room.get::<cubic_meter>(), "volume of the room");
-    given!(r, rho["kg/m³"] = AIR.0, "density of air");
+    given!(r, rho[kilogram_per_cubic_meter] = weight, "density of the air that comes in");
     positive("the room", V, "m³")?;
     not_negative("the air change", N, "1/h", sources::DEFINITION)?;
-    step!(r, m["kg/d"] = max(24.0 * N * V * rho * (w_o - w_i), 0.0), sources::DEFINITION);
+    step!(r, m["kg/d"] = max(24.0 * N * V * rho * (w_o - w_i) / (1.0 + w_o), 0.0), sources::DEFINITION);
     if wanted.0.value < 283.15 {
         r.caution(Caution::Provided { that: "it is a desiccant dehumidifier; a cooled coil fades below about 10 °C" });
     }
