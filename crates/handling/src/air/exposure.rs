@@ -1,0 +1,153 @@
+//! What one breathes, against the limits.
+
+use formulas::FormulaError;
+use reference::substance::{LimitKind, Regime};
+use reference::{Fluid, Reference, SourceKey, Substance};
+use units::{Frequency, Quantity, Volume};
+
+use super::{Emission, NEAR, Room, Use, Way, emissions, history, molar_mass};
+
+/// What one breathes of a fluid in a use.
+#[derive(Debug, Clone)]
+pub struct Exposure<'r> {
+    /// Each substance.
+    pub held: Vec<Held<'r>>,
+    /// How much of the limits is used up, all substances together: the worse of 8 hours and 15 minutes; at one it is at its limit.
+    pub of_limit: f64,
+    /// Share of the lower flammable limit at the work, all vapours together.
+    pub of_flammable: f64,
+    /// The air change that would make it right here; none where it is right, or where none would.
+    pub changes_needed: Option<Frequency>,
+    /// What could be used in this room as it is; none where it is right.
+    pub amount_allowed: Option<Volume>,
+}
+
+/// What one breathes of a substance, mg/m³.
+#[derive(Debug, Clone)]
+pub struct Held<'r> {
+    /// The substance.
+    pub substance: &'r Substance,
+    /// Molar mass, g/mol.
+    pub molar_mass: f64,
+    /// Mean over 8 hours, at the work.
+    pub mean: f64,
+    /// Worst 15 minutes, at the work.
+    pub short: f64,
+    /// The most, at the work.
+    pub peak: f64,
+    /// The limit of 8 hours.
+    pub mean_limit: Option<Limited>,
+    /// The limit of 15 minutes.
+    pub short_limit: Option<Limited>,
+    /// What is never to be passed.
+    pub ceiling: Option<Limited>,
+    /// How much of its limits it uses up: the worst of the three.
+    pub of_limit: f64,
+}
+
+/// A limit and whose it is.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Limited {
+    /// mg/m³.
+    pub mg_per_m3: f64,
+    /// Whose rule; none where it is three times the limit of 8 hours, for want of one.
+    pub regime: Option<Regime>,
+    /// Where it comes from.
+    pub source: SourceKey,
+}
+
+/// Hours of a working day.
+const DAY_H: f64 = 8.0;
+const SHORT_H: f64 = 0.25;
+/// Without a limit of 15 minutes, this many times the limit of 8 hours: the excursion rule of hygienists, *from memory*.
+const EXCURSION: f64 = 3.0;
+/// More air than a door stood open gives, 1/h: beyond, the work goes outdoors.
+const MOST_CHANGES: f64 = 15.0;
+
+/// The strictest limit of a kind, over every regime.
+#[must_use]
+pub fn limit(substance: &Substance, kind: LimitKind) -> Option<Limited> {
+    let molar = molar_mass(substance);
+    let limits = substance.limits.iter().filter(|limit| limit.kind == kind);
+    let all = limits.map(|limit| Limited { mg_per_m3: limit.at.mg_per_m3(molar), regime: Some(limit.regime), source: limit.source });
+    all.min_by(|one, other| one.mg_per_m3.total_cmp(&other.mg_per_m3))
+}
+
+/// What one breathes; none where nothing evaporates.
+///
+/// # Errors
+/// [`FormulaError`] for a use of nothing.
+pub fn exposure<'r>(fluid: &Fluid, used: &Use, room: &Room, reference: &'r Reference) -> Result<Option<Exposure<'r>>, FormulaError> {
+    let emissions = emissions(fluid, used, room, reference)?;
+    Ok((!emissions.is_empty()).then(|| judge(&emissions, used, room)))
+}
+
+/// The same for what leaves for the air.
+pub(crate) fn judge<'r>(emissions: &[Emission<'r>], used: &Use, room: &Room) -> Exposure<'r> {
+    let (held, of_flammable) = breathe(emissions, room);
+    let of_limit = together(&held);
+    let wrong = of_limit > 1.0;
+    let changes_needed = wrong.then(|| needed(emissions, room)).flatten();
+    let amount_allowed = (wrong && !matches!(used.way, Way::Tray(_))).then(|| used.amount / of_limit);
+    Exposure { held, of_limit, of_flammable, changes_needed, amount_allowed }
+}
+
+fn breathe<'r>(emissions: &[Emission<'r>], room: &Room) -> (Vec<Held<'r>>, f64) {
+    let mut burns = 0.0;
+    let held = emissions
+        .iter()
+        .map(|emission| {
+            let air = history(emission, room);
+            let (radius, drift) = NEAR;
+            let near = emission.rate / (std::f64::consts::PI * radius * radius * drift * 3600.0);
+            let peak = air.held(emission.lasts) + near;
+            let mean = air.mean(0.0, DAY_H) + near * emission.lasts.min(DAY_H) / DAY_H;
+            let short = if emission.lasts >= SHORT_H {
+                air.mean(emission.lasts - SHORT_H, emission.lasts) + near
+            } else {
+                // What the room holds when the work ends is no less than any quarter of an hour's mean.
+                air.held(emission.lasts) + near * emission.lasts / SHORT_H
+            };
+            if let Some(lower) = &emission.substance.lower_flammable {
+                burns += peak / (lower.value * 1e6 * emission.molar_mass / 24.055);
+            }
+            of(emission, mean, short, peak)
+        })
+        .collect();
+    (held, burns)
+}
+
+fn of<'r>(emission: &Emission<'r>, mean: f64, short: f64, peak: f64) -> Held<'r> {
+    let substance = emission.substance;
+    let mean_limit = limit(substance, LimitKind::Mean8h);
+    let excursion = || mean_limit.map(|limit| Limited { mg_per_m3: EXCURSION * limit.mg_per_m3, regime: None, ..limit });
+    let short_limit = limit(substance, LimitKind::Mean15min).or_else(excursion);
+    let ceiling = limit(substance, LimitKind::Ceiling);
+    let used = |held: f64, limit: Option<Limited>| limit.map_or(0.0, |limit| held / limit.mg_per_m3);
+    // Where no exposure is called safe, any that can be counted is over.
+    let lowest = if substance.lowest_feasible.is_some() { 2.0 } else { 0.0 };
+    let of_limit = used(mean, mean_limit).max(used(short, short_limit)).max(used(peak, ceiling)).max(lowest);
+    Held { substance, molar_mass: emission.molar_mass, mean, short, peak, mean_limit, short_limit, ceiling, of_limit }
+}
+
+/// Substances add up, as those that harm the same organ do: solvents all numb. The worst alone counts where it is worse.
+fn together(held: &[Held<'_>]) -> f64 {
+    let sum = |value: fn(&Held<'_>) -> Option<f64>| held.iter().filter_map(value).sum::<f64>();
+    let mean = sum(|one| Some(one.mean / one.mean_limit?.mg_per_m3));
+    let short = sum(|one| Some(one.short / one.short_limit?.mg_per_m3));
+    held.iter().map(|one| one.of_limit).fold(mean.max(short), f64::max)
+}
+
+/// The least air change that makes it right, by halving; none where even an open door is not enough.
+fn needed(emissions: &[Emission<'_>], room: &Room) -> Option<Frequency> {
+    let over = |changes: f64| together(&breathe(emissions, &Room { changes: Frequency::from_base(changes / 3600.0), ..*room }).0) > 1.0;
+    let (mut low, mut high) = (room.changes.base() * 3600.0, MOST_CHANGES);
+    if over(high) {
+        return None;
+    }
+    for _ in 0..20 {
+        let middle = 0.5 * (low + high);
+        if over(middle) { low = middle } else { high = middle }
+    }
+    Some(Frequency::from_base(high / 3600.0))
+}

@@ -1,0 +1,71 @@
+//! What stands there that burns, how much of it may, and what a spill does.
+
+use formulas::flammability::{Drying, SAFE_SHARE, drying, flammable_category, liquid_to_limit, nfpa_class};
+use formulas::{FormulaError, Silent};
+use reference::{Fluid, Reference, Trait};
+use units::{Quantity, Temperature, Volume};
+
+use crate::air::molar_mass;
+
+/// How a fluid burns.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Burns {
+    /// Flash point.
+    pub flash: Temperature,
+    /// Category of the UN GHS, 1 to 4.
+    pub category: Option<u8>,
+    /// Class of NFPA 30.
+    pub class: &'static str,
+}
+
+/// How a fluid burns; none where it has no flash point.
+#[must_use]
+pub fn burns(fluid: &Fluid, reference: &Reference) -> Option<Burns> {
+    let flash = fluid.flash.as_ref()?.value;
+    let lowest =
+        fluid.contents.iter().filter_map(|content| reference.substance(&content.substance)?.boiling.as_ref().map(|known| known.value));
+    let boils = lowest.min_by(|one, other| one.base().total_cmp(&other.base()));
+    Some(Burns { flash, category: flammable_category(flash, boils), class: nfpa_class(flash, boils) })
+}
+
+/// Flammable liquid of categories 1 to 3 among what stands there, and spray cans.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Standing {
+    /// Liquids that flash below 60 °C.
+    pub liquids: Volume,
+    /// Spray cans.
+    pub cans: f64,
+}
+
+/// Adds up what stands there.
+#[must_use]
+pub fn standing(pots: &[(&Fluid, Volume)], reference: &Reference) -> Standing {
+    let mut sum = Standing { liquids: Volume::from_base(0.0), cans: 0.0 };
+    for (fluid, amount) in pots {
+        if fluid.traits.contains(&Trait::Aerosol) {
+            sum.cans += 1.0;
+        } else if burns(fluid, reference).is_some_and(|burns| burns.category.is_some_and(|category| category <= 3)) {
+            sum.liquids += *amount;
+        }
+    }
+    sum
+}
+
+/// How much of a fluid brings a closed space to a tenth of its lower limit; none where no limit of it is known.
+///
+/// # Errors
+/// [`FormulaError`] for a space of nothing.
+pub fn spill(fluid: &Fluid, space: Volume, at: Temperature, reference: &Reference) -> Result<Option<Volume>, FormulaError> {
+    let parts = fluid.contents.iter().filter_map(|content| reference.substance(&content.substance));
+    let leanest = parts.filter_map(|part| Some((part, part.lower_flammable.as_ref()?.value))).min_by(|a, b| a.1.total_cmp(&b.1));
+    let Some((substance, lower)) = leanest else { return Ok(None) };
+    liquid_to_limit(&mut Silent, space, lower * 100.0, SAFE_SHARE, molar_mass(substance), fluid.density.value, at).map(Some)
+}
+
+/// What a rag soaked in it does by itself.
+#[must_use]
+pub fn rag(fluid: &Fluid, reference: &Reference) -> Drying {
+    let parts = fluid.contents.iter().filter_map(|content| reference.substance(&content.substance)?.iodine_value.as_ref());
+    let by_value = parts.map(|known| drying(known.value)).max().unwrap_or(Drying::Not);
+    if fluid.traits.contains(&Trait::DryingOil) { Drying::Dries } else { by_value }
+}
