@@ -37,6 +37,16 @@ fn a_wrong_unit_is_refused() {
 }
 
 #[test]
+fn a_hazard_class_that_does_not_exist_or_has_another_statement_is_refused() {
+    for (old, new, says) in
+        [("Flam. Liq. 2: H225", "Flam. Liq. 9: H225", "no hazard class"), ("Flam. Liq. 2: H225", "Flam. Liq. 2: H226", "H225")]
+    {
+        let error = broken("substances/solvents.toml", old, new).expect_err("the class and its statement are checked");
+        assert!(error.to_string().contains(says), "{error}");
+    }
+}
+
+#[test]
 fn two_rows_with_one_key_are_refused() {
     let error = broken("fluids/oils.toml", "slideway-32", "slideway-68").expect_err("the key is taken");
     assert_eq!(error, DataError::Twice { table: "fluids", key: "slideway-68".to_owned() });
@@ -68,6 +78,9 @@ fn what_names_a_missing_row_is_listed() {
         ("thickeners.toml", "pair = [\"lithium\"", "pair = [\"lithum\"", "thickener `lithum`"),
         ("templates/bench-lathe.toml", "\"paint\"", "\"varnish\"", "material `varnish`"),
         ("climates.toml", "\"common-practice\"", "\"hearsay\"", "source `hearsay`"),
+        ("fluids/cleaners.toml", "substance = \"acetone\"", "substance = \"aceton\"", "substance `aceton`"),
+        ("substances/solvents.toml", "groups = [\"flammable\"]", "groups = [\"burning\"]", "storage group `burning`"),
+        ("substances/solvents.toml", "\"fuller-1966\"", "\"fuller\"", "source `fuller`"),
     ];
     for (path, old, new, expected) in cases {
         let found = faults(path, old, new);
@@ -89,6 +102,20 @@ fn what_contradicts_itself_is_listed() {
         ("practices/cutting.toml", "operation = \"mill\"", "operation = \"turn\"", "stands there twice"),
         ("practices/cutting.toml", "[1.72, 1.88, 2.24]", "[1.72, 2.88, 2.24]", "out of order"),
         ("climates.toml", "coldest = \"3 °C\"", "coldest = \"30 °C\"", "out of order"),
+        ("substances/solvents.toml", "\"67-64-1\"", "\"67-64-2\"", "no registry number"),
+        (
+            "substances/solvents.toml",
+            "lower-flammable = { value = \"2.5 %\"",
+            "lower-flammable = { value = \"25 %\"",
+            "limits are out of order",
+        ),
+        ("substances/solvents.toml", "flash = { value = \"-20 degC\"", "flash = { value = \"60 degC\"", "flashes hotter than it boils"),
+        (
+            "fluids/finishes.toml",
+            "\"mineral-oil\", share = \"86 .. 90 .. 95 %\"",
+            "\"mineral-oil\", share = \"97 .. 98 .. 99 %\"",
+            "more than the whole",
+        ),
     ];
     for (path, old, new, expected) in cases {
         let found = faults(path, old, new);
