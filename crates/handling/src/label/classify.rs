@@ -7,6 +7,8 @@ mod flames;
 mod poison;
 mod shares;
 mod skin_eye;
+#[cfg(test)]
+mod tests;
 mod water;
 
 use std::collections::BTreeMap;

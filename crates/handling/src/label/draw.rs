@@ -17,6 +17,8 @@ const FINEST: f64 = 1.8;
 /// Width of a letter over its height, on the wide side for the usual faces.
 const LETTER: f64 = 0.53;
 const BOLD_LETTER: f64 = 0.6;
+/// Keeps a number and its unit on one line.
+const NO_BREAK: char = '\u{a0}';
 const LEADING: f64 = 1.22;
 
 /// Draws a label of this width and height. It is never smaller than [`SMALLEST_MM`], and it grows downward where the text would else not
@@ -24,29 +26,24 @@ const LEADING: f64 = 1.22;
 #[must_use]
 pub fn draw(label: &Label, width_mm: f64, height_mm: f64) -> String {
     let asked = |size: f64| if size.is_finite() { size.clamp(SMALLEST_MM.0, 1000.0) } else { SMALLEST_MM.0 };
-    let (width, mut height) = (asked(width_mm), asked(height_mm));
-    if width.max(height) < SMALLEST_MM.1 {
-        height = SMALLEST_MM.1;
-    }
+    let (width, height) = (asked(width_mm), asked(height_mm));
+    let height = if width < SMALLEST_MM.1 { height.max(SMALLEST_MM.1) } else { height };
     // A square on its point of diagonal d has the area d²/2.
     let sign = (2.0 * (width * height * PICTOGRAM_SHARE).max(PICTOGRAM_MM2)).sqrt();
+    let mut letter = LARGEST;
     loop {
-        let mut letter = LARGEST;
-        while letter >= FINEST - 1e-9 {
-            let sheet = Sheet::lay(label, (width, height), sign, letter);
-            if sheet.y + MARGIN <= height {
-                return sheet.svg(label);
-            }
-            letter -= 0.1;
+        let sheet = Sheet::lay(label, width, sign, letter);
+        let needed = sheet.y + MARGIN;
+        letter -= 0.1;
+        if needed <= height || letter < FINEST {
+            return sheet.svg(label, height.max(needed));
         }
-        height += 4.0;
     }
 }
 
 /// What is laid out so far.
 struct Sheet {
     width: f64,
-    height: f64,
     /// Where the next line begins.
     y: f64,
     body: String,
@@ -60,8 +57,8 @@ struct Face {
 }
 
 impl Sheet {
-    fn lay(label: &Label, (width, height): (f64, f64), sign: f64, letter: f64) -> Self {
-        let mut sheet = Self { width, height, y: MARGIN, body: String::new() };
+    fn lay(label: &Label, width: f64, sign: f64, letter: f64) -> Self {
+        let mut sheet = Self { width, y: MARGIN, body: String::new() };
         let plain = Face { size: letter, bold: false };
         let bold = Face { size: letter, bold: true };
         sheet.paragraph(&label.product, Face { size: letter * 1.5, bold: true });
@@ -79,7 +76,7 @@ impl Sheet {
             sheet.paragraph(&format!("Never with: {}.", never.join("; ")), bold);
         }
         sheet.paragraph(&label.first_aid, plain);
-        sheet.written(label, plain);
+        sheet.written(label, Face { size: letter.min(2.6), bold: false });
         sheet
     }
 
@@ -175,8 +172,8 @@ impl Sheet {
         }
     }
 
-    fn svg(&self, label: &Label) -> String {
-        let Self { width, height, body, .. } = self;
+    fn svg(&self, label: &Label, height: f64) -> String {
+        let Self { width, body, .. } = self;
         let title = escaped(&label.product);
         let signs: Vec<_> = label.pictograms.iter().map(|pictogram| pictogram.name()).collect();
         let codes: Vec<_> = label.hazards.iter().map(|line| line.code.as_str()).collect();
@@ -195,7 +192,7 @@ impl Sheet {
 fn contents(label: &Label) -> String {
     let line = |line: &super::ContentLine| {
         let (low, high) = (number(line.low_percent), number(line.high_percent));
-        if low == high { format!("{} {high} %", line.name) } else { format!("{} {low}–{high} %", line.name) }
+        if low == high { format!("{} {high}{NO_BREAK}%", line.name) } else { format!("{} {low}–{high}{NO_BREAK}%", line.name) }
     };
     label.contents.iter().map(line).collect::<Vec<_>>().join(", ")
 }

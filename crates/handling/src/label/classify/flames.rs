@@ -1,8 +1,8 @@
 //! What burns: flash point of liquids, contents of spray cans; and what of a substance alone goes over to a mixture that is nearly all it.
 
-use formulas::Silent;
 use formulas::flammability::{Burning, flammable_category, flash_point};
 use formulas::vapour::{ATMOSPHERE_KPA, Antoine};
+use formulas::{FormulaError, Silent};
 use reference::hazard::HazardClass as H;
 use units::{Pressure, Temperature};
 use uom::si::pressure::kilopascal;
@@ -75,6 +75,8 @@ impl Sieve<'_, '_> {
                 let celsius = (flash.get::<degree_celsius>() - MARGIN_K).max(first.get::<degree_celsius>());
                 Some((Temperature::new::<degree_celsius>(celsius), "flash point worked from the vapours, less 5 K"))
             }
+            // So thin that it never burns.
+            Err(FormulaError::NoRoot { .. }) => None,
             Err(_) => Some((first, "flash point of the part that flashes first")),
         }
     }

@@ -29,7 +29,7 @@ impl Sieve<'_, '_> {
         let irritates = self.ratio(|sieve, part| {
             let own_limit = sieve.limit(part, &[H::SkinIrrit2]);
             if has(part, CORROSIVE) {
-                Some(own_limit.or_else(|| sieve.limit(part, CORROSIVE)).unwrap_or(CORROSIVE_IRRITATES))
+                Some(own_limit.unwrap_or(CORROSIVE_IRRITATES))
             } else {
                 (has(part, &[H::SkinIrrit2]) || own_limit.is_some()).then(|| own_limit.unwrap_or(IRRITANT_IRRITATES))
             }
@@ -37,7 +37,10 @@ impl Sieve<'_, '_> {
         self.find_ratio(H::SkinIrrit2, "ten times what burns the skin, and what irritates it:", irritates, IRRITANT_IRRITATES);
 
         let eyes_burn = self.ratio(|sieve, part| {
-            let own_limit = sieve.limit(part, &[H::EyeDam1]).or_else(|| sieve.limit(part, CORROSIVE));
+            // Where the law sets a share from which eyes are only irritated, they are hurt from where the skin is.
+            let irritates_first = sieve.limit(part, &[H::EyeIrrit2]).is_some();
+            let as_skin = || sieve.limit(part, CORROSIVE).filter(|_| irritates_first);
+            let own_limit = sieve.limit(part, &[H::EyeDam1]).or_else(as_skin);
             has(part, BURNS_EYES).then(|| own_limit.unwrap_or(EYES_BURN))
         });
         self.find_ratio(H::EyeDam1, "what burns skin or eyes:", eyes_burn, EYES_BURN);
@@ -45,8 +48,7 @@ impl Sieve<'_, '_> {
         let eyes_itch = self.ratio(|sieve, part| {
             let own_limit = sieve.limit(part, &[H::EyeIrrit2]);
             if has(part, BURNS_EYES) {
-                let burns = || sieve.limit(part, &[H::EyeDam1]).or_else(|| sieve.limit(part, CORROSIVE));
-                Some(own_limit.or_else(burns).unwrap_or(CORROSIVE_IRRITATES))
+                Some(own_limit.unwrap_or(CORROSIVE_IRRITATES))
             } else {
                 (has(part, &[H::EyeIrrit2]) || own_limit.is_some()).then(|| own_limit.unwrap_or(IRRITANT_IRRITATES))
             }
