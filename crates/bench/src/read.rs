@@ -111,7 +111,13 @@ fn answer(field: &Field, text: &str, reference: &Reference) -> Result<Answer, (S
 
 /// Takes a quantity of a size that occurs in a shop. Beyond it is a slip of the pen, for which a formula would still have a number.
 fn sane(field: &Field, dimension: Dimension, base: f64) -> Result<Answer, (String, String)> {
-    let (low, high) = limits(dimension);
+    let (low, mut high) = limits(dimension);
+    // Steel glows far above what anything else in a shop gets to: a field that supposes so much may be told of half as much again.
+    if let Ok(supposed) = parse_any(dimension, field.default)
+        && supposed > high
+    {
+        high = 1.5 * supposed;
+    }
     if (low..=high).contains(&base) {
         return Ok(Answer::Quantity(base));
     }

@@ -15,6 +15,7 @@ fn sample(name: &str) -> Vec<(&'static str, &'static str)> {
         "blend" => vec![("thin", "hydraulic-32"), ("thick", "hydraulic-68"), ("wanted", "VG 46")],
         "grades" => vec![("viscosity", "VG 68")],
         "rescue" => vec![("bore", "25.013 mm"), ("shaft", "24.98 mm"), ("torque", "20 N·m")],
+        "dilute" => vec![("parts", "10")],
         "switch" => vec![("old", "hydraulic-68"), ("new", "circulating-68")],
         _ => Vec::new(),
     }

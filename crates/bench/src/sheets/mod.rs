@@ -1,22 +1,31 @@
 //! The sheets: one file each, one line here.
 
+mod acids;
+mod bath;
 mod bearing;
 mod blend;
 mod bond;
 mod bushing;
+mod coating;
 mod common;
 mod coolant;
+mod coverage;
 mod cut;
 mod cylinder;
+mod dilute;
 mod fit;
 mod gear;
 mod grades;
 mod grease;
 mod locking;
 mod mark;
+mod neutralise;
+mod pickle;
 mod press;
+mod quench;
 mod rescue;
 mod seal;
+mod shape;
 mod slideway;
 mod solid;
 mod sweating;
@@ -70,6 +79,13 @@ sheets! {
     taper,
     mark,
     sweating,
+    coating,
+    coverage,
+    bath,
+    quench,
+    pickle,
+    neutralise,
+    dilute,
 }
 
 /// All sheets.
