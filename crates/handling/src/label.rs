@@ -15,13 +15,14 @@ mod pictogram;
 mod precaution;
 mod precedence;
 mod rules;
+mod strictest;
 
 use schemars::JsonSchema;
 use serde::Serialize;
 
 pub use classify::{Decided, Finding, classify};
 pub use draw::{SMALLEST_MM, draw};
-pub use make::{of_fluid, of_mixture};
+pub use make::{of_dilution, of_fluid, of_mixture};
 pub use mixture::{Consistency, Mixture, Part};
 pub use pictogram::Pictogram;
 pub use precaution::MOST_PRECAUTIONS;

@@ -1,6 +1,6 @@
 //! Labels as they are printed: every statement has its words, nothing of a label is lost in the drawing, the signs are large enough.
 
-use handling::label::{Label, MOST_PRECAUTIONS, Mixture, Pictogram, SMALLEST_MM, Written, draw, of_fluid, of_mixture};
+use handling::label::{Label, MOST_PRECAUTIONS, Pictogram, SMALLEST_MM, Written, draw, of_dilution, of_fluid};
 use reference::Reference;
 use roxmltree::{Document, Node};
 
@@ -8,13 +8,13 @@ fn labels() -> impl Iterator<Item = Label> {
     let reference = Reference::embedded();
     let thinned = reference.fluids.values().filter_map(|fluid| {
         let share = fluid.dilution?.value.high;
-        Some(of_mixture(&fluid.name, &Mixture::of_fluid(fluid, reference).diluted(share), reference))
+        Some(of_dilution(fluid, share, None, reference))
     });
     reference.fluids.values().map(|fluid| of_fluid(fluid, reference)).chain(thinned)
 }
 
 fn number(node: &Node<'_, '_>, name: &str) -> f64 {
-    node.attribute(name).and_then(|text| text.trim_end_matches("mm").parse().ok()).unwrap_or_else(|| panic!("{name} is no number"))
+    node.attribute(name).and_then(|text| text.trim_end_matches("mm").parse().ok()).expect("the attribute is a number")
 }
 
 #[test]
@@ -54,7 +54,7 @@ fn the_drawing_loses_nothing_and_fits() {
         label.written = Written { lot: Some("A & B <7>".to_owned()), ..Written::default() };
         for (width, height) in [(0.0, 0.0), (52.0, 74.0), (74.0, 52.0), (74.0, 105.0), (105.0, 148.0), (f64::NAN, 80.0)] {
             let svg = draw(&label, width, height);
-            let document = Document::parse(&svg).unwrap_or_else(|error| panic!("{}: {error}", label.product));
+            let document = Document::parse(&svg).expect("the drawing is XML");
             let root = document.root_element();
             let (wide, high) = (number(&root, "width"), number(&root, "height"));
             assert!(wide.min(high) >= SMALLEST_MM.0 && wide.max(high) >= SMALLEST_MM.1);
@@ -91,7 +91,7 @@ fn the_drawing_loses_nothing_and_fits() {
 #[test]
 fn every_sign_can_be_read_by_machines_and_by_who_cannot_see_it() {
     for pictogram in Pictogram::ALL {
-        let document = Document::parse(pictogram.svg()).unwrap_or_else(|error| panic!("{}: {error}", pictogram.code()));
+        let document = Document::parse(pictogram.svg()).expect("the sign is XML");
         let root = document.root_element();
         assert_eq!(root.attribute("viewBox"), Some("0 0 100 100"));
         assert_eq!(root.attribute("role"), Some("img"));

@@ -4,11 +4,13 @@ use reference::hazard::{Classified, HazardClass};
 use reference::{DataFile, Reference};
 use units::{KinematicViscosity, Range, Temperature, parse};
 
-use handling::label::{Finding, Label, Mixture, Part, Pictogram, Rules, Signal, classify, of_mixture, pictograms, prune, signal};
+use handling::label::{
+    Finding, Label, Mixture, Part, Pictogram, Rules, Signal, classify, of_dilution, of_mixture, pictograms, prune, signal,
+};
 
 fn mixture<'a>(reference: &'a Reference, parts: &[(&str, f64)]) -> Mixture<'a> {
     let part = |(key, percent): &(&str, f64)| Part {
-        substance: reference.substance(key).unwrap_or_else(|| panic!("no substance is called {key}")),
+        substance: reference.substance(key).expect("the data have the substance"),
         share: Range::exact(percent / 100.0),
     };
     Mixture::new(parts.iter().map(part).collect())
@@ -114,6 +116,26 @@ fn made_up(rows: &[(&str, &str)]) -> Reference {
 }
 
 #[test]
+fn two_kinds_of_harm_to_children_are_both_said() {
+    // UN GHS, Annex 3: H360 without letters holds for both.
+    let data = made_up(&[("one", "hazards = [\"Repr. 1B: H360F\"]"), ("other", "hazards = [\"Repr. 1B: H360D\"]")]);
+    assert_eq!(statements(&classify(&mixture(&data, &[("one", 1.0), ("other", 1.0)])), Rules::Clp), ["H360"]);
+    assert_eq!(statements(&classify(&mixture(&data, &[("one", 1.0), ("other", 0.01)])), Rules::Clp), ["H360F"]);
+}
+
+#[test]
+fn a_thinned_product_keeps_what_its_contents_do_not_explain() {
+    // Common practice: what nobody can show to be gone stays on the label.
+    let reference = Reference::embedded();
+    let mut product = reference.fluid("neutral-detergent").expect("the data have it").clone();
+    product.hazards.statements = ["H225", "H317", "H290"].map(str::to_owned).to_vec();
+    product.contents.clear();
+    let label = of_dilution(&product, 0.05, None, reference);
+    assert_eq!(codes(&label), ["H290", "H317"]);
+    assert!(label.product.ends_with("5 % in water"), "{}", label.product);
+}
+
+#[test]
 fn each_cut_off_decides_at_itself_and_not_below() {
     use Rules::{Clp, Osha, UnGhs};
     const THREE: &[Rules] = &[UnGhs, Clp, Osha];
@@ -207,14 +229,14 @@ fn shares_of_several_add_up() {
 
 #[test]
 fn what_is_unknown_counts_above_a_tenth() {
-    // UN GHS 3.1.3.6.2.3: (100 − 20) / (4 / 100) = 2000 mg/kg, where the known alone would come to 2500.
+    // UN GHS 3.1.3.6.2.3: (100 − 11) / (4.6 / 100) = 1935 mg/kg, where the known alone would come to 2174.
     let data = made_up(&[("it", "hazards = [\"Acute Tox. 3 (oral)\"]")]);
-    let mut known = mixture(&data, &[("it", 4.0)]);
+    let mut known = mixture(&data, &[("it", 4.6)]);
     let swallowed = |mixture: &Mixture<'_>| statements(&classify(mixture), Rules::UnGhs) == ["H302"];
     assert!(!swallowed(&known));
     known.unknown = 0.1;
     assert!(!swallowed(&known));
-    known.unknown = 0.2;
+    known.unknown = 0.11;
     assert!(swallowed(&known));
 }
 
@@ -270,8 +292,28 @@ fn one_splash_changes_the_category() {
     assert!(blend(5.0).contains(&"H225".to_owned()), "{:?}", blend(5.0));
 }
 
+#[test]
+fn heavy_oil_makes_nothing_flash_sooner() {
+    // Raoult: what does not evaporate only takes vapour away.
+    let reference = Reference::embedded();
+    let burns = |parts: &[(&str, f64)]| {
+        let findings = classify(&mixture(reference, parts));
+        findings
+            .into_iter()
+            .find(|finding| finding.rules == Some(Rules::UnGhs) && finding.class.code().starts_with("Flam. Liq."))
+            .map(|found| found.class)
+    };
+    let liquids: Vec<_> =
+        reference.substances.values().filter(|substance| substance.flash.is_some() && substance.antoine.is_some()).collect();
+    assert!(liquids.len() > 10);
+    for substance in liquids {
+        let (alone, thinned) = (burns(&[(&substance.key, 100.0)]), burns(&[(&substance.key, 90.0), ("mineral-oil", 10.0)]));
+        assert!(thinned.is_none() || alone <= thinned, "{}: {alone:?}, {thinned:?}", substance.key);
+    }
+}
+
 fn hazard(code: &str) -> Classified {
-    let class = HazardClass::ALL.iter().find(|class| code.starts_with(class.statement())).unwrap_or_else(|| panic!("no class says {code}"));
+    let class = HazardClass::ALL.iter().find(|class| code.starts_with(class.statement())).expect("a class says it");
     Classified { class: *class, statement: code.to_owned() }
 }
 

@@ -68,6 +68,18 @@ impl fmt::Display for Finding {
     }
 }
 
+impl Finding {
+    /// The class with its statement.
+    pub(super) fn hazard(&self) -> Classified {
+        Classified { class: self.class, statement: self.statement.clone() }
+    }
+}
+
+/// The statement that says what both of one class say: where their letters differ (`H360F`, `H360D`), the one without.
+pub(super) fn wider(one: &Classified, other: &Classified) -> String {
+    if one.statement == other.statement { one.statement.clone() } else { one.class.statement().to_owned() }
+}
+
 fn as_code<S: Serializer>(class: &HazardClass, serializer: S) -> Result<S::Ok, S::Error> {
     serializer.serialize_str(class.code())
 }
@@ -158,9 +170,12 @@ impl<'a> Sieve<'_, 'a> {
     fn worst(self) -> Vec<Finding> {
         let mut worst: BTreeMap<String, Finding> = BTreeMap::new();
         for finding in self.found {
-            let kind = kind(finding.class);
-            if worst.get(&kind).is_none_or(|known| finding.class < known.class) {
-                worst.insert(kind, finding);
+            match worst.get_mut(&kind(finding.class)) {
+                Some(known) if known.class < finding.class => {}
+                Some(known) if known.class == finding.class => known.statement = wider(&known.hazard(), &finding.hazard()),
+                _ => {
+                    worst.insert(kind(finding.class), finding);
+                }
             }
         }
         let mut worst: Vec<_> = worst.into_values().collect();

@@ -1,6 +1,6 @@
 //! Puts a label together.
 
-use std::collections::BTreeMap;
+use std::collections::BTreeSet;
 
 use reference::hazard::{Classified, HazardClass as H};
 use reference::{Apart, Fluid, Reference};
@@ -8,46 +8,98 @@ use reference::{Apart, Fluid, Reference};
 use super::classify::{Finding, classify, kind, number};
 use super::first_aid::first_aid;
 use super::precaution::precautions;
+use super::strictest::{differences, strictest};
 use super::{ContentLine, Label, Line, Mixture, Never, Rules, Written, pictograms, prune, signal};
 
 /// The label of a product as it is sold: what its own statements say. What the sums over its contents would add is told in the notes.
 #[must_use]
 pub fn of_fluid(fluid: &Fluid, reference: &Reference) -> Label {
     let mixture = Mixture::of_fluid(fluid, reference);
-    let worked_findings = classify(&mixture);
-    let worked = strictest(&worked_findings);
-    let (mut stated, mut supplements) = (Vec::new(), Vec::new());
-    for code in &fluid.hazards.statements {
-        match classified(code) {
-            // It goes with H222 and H223 and is a class of its own only without them.
-            Some(_) if code == "H229" && fluid.hazards.statements.iter().any(|code| code == "H222" || code == "H223") => {}
-            Some(hazard) => stated.push(hazard),
-            None => supplements.push(code.clone()),
-        }
-    }
-    let mut label = Draft { name: &fluid.name, mixture: &mixture, groups: vec![&fluid.hazards.storage], reference }.label(
-        stated.clone(),
-        &supplements,
-        Vec::new(),
-    );
+    let findings = classify(&mixture);
+    let Stated { hazards, supplements } = stated(fluid);
+    let worked = strictest(&findings);
     let adds: Vec<_> =
-        worked.iter().filter(|(of_kind, worst)| adds(&stated, of_kind, &worst.hazard)).map(|(_, worst)| worst.told()).collect();
+        worked.iter().filter(|(of_kind, worst)| adds(&hazards, of_kind, &worst.hazard)).map(|(_, worst)| worst.told()).collect();
+    let mut notes = Vec::new();
     if !adds.is_empty() {
-        label.notes.push(format!(
-            "Worked from its contents at their high ends it would also be {}. What stands on your pack goes first.",
-            adds.join(", ")
+        let adds = adds.join(", ");
+        notes.push(format!("Worked from its contents at their high ends it would also be {adds}. What stands on your pack goes first."));
+    }
+    let own = hazards.iter().map(|hazard| as_stated(hazard, fluid)).chain(findings).collect();
+    let draft = Draft { name: &fluid.name, mixture: &mixture, groups: vec![&fluid.hazards.storage], reference };
+    draft.label(hazards, &supplements, notes, own)
+}
+
+/// The label of a product thinned with water, so that `share` of the mass is the product, 0 to 1. What the product's own label says and
+/// its contents do not explain goes over to the thinned one; only what burns is worked anew.
+#[must_use]
+pub fn of_dilution(fluid: &Fluid, share: f64, ph: Option<f64>, reference: &Reference) -> Label {
+    let product = Mixture::of_fluid(fluid, reference);
+    let mixture = Mixture { ph, ..product.diluted(share) };
+    let mut findings = classify(&mixture);
+    let explained = strictest(&classify(&product));
+    let mut kept = stated(fluid).hazards;
+    kept.retain(|hazard| hazard.class >= H::MetCorr1 && !explained.contains_key(&kind(hazard.class)));
+    let percent = number(share.clamp(0.0, 1.0) * 100.0);
+    let name = format!("{}, {percent} % in water", fluid.name);
+    let mut notes = differences(&findings, &prune(worst_of(&findings)));
+    if !kept.is_empty() {
+        let codes: Vec<_> = kept.iter().map(|hazard| hazard.statement.as_str()).collect();
+        notes.push(format!(
+            "{} stands here because it stands on the product; no sum over its contents tells when it ends.",
+            codes.join(", ")
         ));
     }
-    let stated_finding = |hazard: &Classified| Finding {
+    findings.extend(kept.iter().map(|hazard| as_stated(hazard, fluid)));
+    let hazards = worst_of(&findings);
+    let groups = vec![&fluid.hazards.storage];
+    let supplements = supplements(&mixture);
+    Draft { name: &name, mixture: &mixture, groups, reference }.label(hazards, &supplements, notes, findings)
+}
+
+/// The label of a mixture, by the strictest of the rules for each kind of hazard.
+#[must_use]
+pub fn of_mixture(name: &str, mixture: &Mixture<'_>, reference: &Reference) -> Label {
+    let findings = classify(mixture);
+    let hazards = worst_of(&findings);
+    let notes = differences(&findings, &prune(hazards.clone()));
+    let groups = mixture.parts.iter().flat_map(|part| &part.substance.groups).collect();
+    Draft { name, mixture, groups, reference }.label(hazards, &supplements(mixture), notes, findings)
+}
+
+fn worst_of(findings: &[Finding]) -> Vec<Classified> {
+    strictest(findings).into_values().map(|worst| worst.hazard).collect()
+}
+
+/// What a product's own label says.
+struct Stated {
+    hazards: Vec<Classified>,
+    supplements: Vec<String>,
+}
+
+fn stated(fluid: &Fluid) -> Stated {
+    let codes = &fluid.hazards.statements;
+    let mut stated = Stated { hazards: Vec::new(), supplements: Vec::new() };
+    let sprays = codes.iter().any(|code| code == "H222" || code == "H223");
+    // H229 goes with H222 and H223, and has a class of its own only without them.
+    for code in codes.iter().filter(|code| !(sprays && *code == "H229")) {
+        match classified(code) {
+            Some(hazard) => stated.hazards.push(hazard),
+            None => stated.supplements.push(code.clone()),
+        }
+    }
+    stated
+}
+
+fn as_stated(hazard: &Classified, fluid: &Fluid) -> Finding {
+    Finding {
         class: hazard.class,
         statement: hazard.statement.clone(),
         rules: None,
         what: "stated for the product".to_owned(),
         decided: None,
         source: fluid.hazards.source,
-    };
-    label.findings = stated.iter().map(stated_finding).chain(worked_findings).collect();
-    label
+    }
 }
 
 /// Whether a class that was worked says more than what is stated. That it burns when hot (category 4) is left to the flash point.
@@ -57,77 +109,13 @@ fn adds(stated: &[Classified], of_kind: &str, worked: &Classified) -> bool {
     worse && worked.class != H::FlamLiq4 && prune([stated, std::slice::from_ref(worked)].concat()).contains(worked)
 }
 
-/// The label of a mixture, by the strictest of the rules for each kind of hazard.
-#[must_use]
-pub fn of_mixture(name: &str, mixture: &Mixture<'_>, reference: &Reference) -> Label {
-    let findings = classify(mixture);
-    let hazards: Vec<_> = strictest(&findings).into_values().map(|worst| worst.hazard).collect();
-    let kept = prune(hazards.clone());
-    let notes = differences(&findings, &kept);
-    let mut supplements: Vec<String> = Vec::new();
-    for part in mixture.parts.iter().filter(|part| part.share.high >= SUPPLEMENT) {
-        supplements.extend(part.substance.supplements.iter().filter(|code| !supplements.contains(code)).cloned().collect::<Vec<_>>());
-    }
-    let groups = mixture.parts.iter().flat_map(|part| &part.substance.groups).collect();
-    let mut label = Draft { name, mixture, groups, reference }.label(hazards, &supplements, notes);
-    label.findings = findings;
-    label
-}
-
 /// From this share on a substance's supplementary statements hold for a mixture; *common practice*.
 const SUPPLEMENT: f64 = 0.01;
 
-/// The worst of a kind of hazard, and by whose rules.
-struct Worst {
-    hazard: Classified,
-    rules: Vec<Rules>,
-}
-
-impl Worst {
-    fn told(&self) -> String {
-        format!("{} ({}, by {})", self.hazard.statement, self.hazard.class, names(&self.rules))
-    }
-}
-
-fn strictest(findings: &[Finding]) -> BTreeMap<String, Worst> {
-    let mut strictest: BTreeMap<String, Worst> = BTreeMap::new();
-    for finding in findings {
-        let hazard = Classified { class: finding.class, statement: finding.statement.clone() };
-        let worst = strictest.entry(kind(finding.class)).or_insert_with(|| Worst { hazard: hazard.clone(), rules: Vec::new() });
-        if hazard.class < worst.hazard.class {
-            *worst = Worst { hazard, rules: finding.rules.into_iter().collect() };
-        } else if hazard.class == worst.hazard.class {
-            worst.rules.extend(finding.rules);
-        }
-    }
-    strictest
-}
-
-/// Where the rules differ over what stands on the label.
-fn differences(findings: &[Finding], kept: &[Classified]) -> Vec<String> {
-    let mut notes = Vec::new();
-    for hazard in kept {
-        let of_kind = kind(hazard.class);
-        // The American rules say nothing about water.
-        let asked = Rules::ALL.into_iter().filter(|rules| !(of_kind.starts_with("Aquatic") && *rules == Rules::Osha));
-        let mut by_statement: BTreeMap<&str, Vec<Rules>> = BTreeMap::new();
-        for rules in asked {
-            let found = findings.iter().find(|finding| finding.rules == Some(rules) && kind(finding.class) == of_kind);
-            by_statement.entry(found.map_or("nothing", |found| &found.statement)).or_default().push(rules);
-        }
-        if by_statement.len() > 1 {
-            let told: Vec<_> = by_statement.iter().map(|(statement, rules)| format!("{statement} by {}", names(rules))).collect();
-            notes.push(format!("Rules differ: {}. The stricter stands on the label.", told.join(", ")));
-        }
-    }
-    notes
-}
-
-fn names(rules: &[Rules]) -> String {
-    if rules.len() == Rules::ALL.len() {
-        return "all three rules".to_owned();
-    }
-    rules.iter().map(ToString::to_string).collect::<Vec<_>>().join(" and ")
+fn supplements(mixture: &Mixture<'_>) -> Vec<String> {
+    let counting = mixture.parts.iter().filter(|part| part.share.high >= SUPPLEMENT);
+    let codes: BTreeSet<_> = counting.flat_map(|part| &part.substance.supplements).collect();
+    codes.into_iter().cloned().collect()
 }
 
 /// The class a statement belongs to: the greatest of those that share it. Supplementary statements belong to none.
@@ -146,7 +134,7 @@ struct Draft<'a> {
 }
 
 impl Draft<'_> {
-    fn label(&self, hazards: Vec<Classified>, supplements: &[String], mut notes: Vec<String>) -> Label {
+    fn label(&self, hazards: Vec<Classified>, supplements: &[String], mut notes: Vec<String>, findings: Vec<Finding>) -> Label {
         let shown = prune(hazards);
         let classes: Vec<H> = shown.iter().map(|hazard| hazard.class).collect();
         let mut codes: Vec<&str> = shown.iter().map(|hazard| hazard.statement.as_str()).collect();
@@ -167,7 +155,7 @@ impl Draft<'_> {
             never_with: self.never_with(),
             first_aid: first_aid(&classes),
             notes,
-            findings: Vec::new(),
+            findings,
             written: Written::default(),
         }
     }
