@@ -4,9 +4,11 @@ use std::borrow::Cow;
 
 use formulas::viscosity::{Measured, viscosity_at};
 use formulas::working::Silent;
+use handling::bars::Beside;
 use reference::{Compatibility, Fluid, Form, Reference, Trait};
 use units::{KinematicViscosity, Length, Pressure, Quantity, System, Temperature, TemperatureDifference, show};
 
+use crate::surroundings::{Spent, beside, beside_words};
 use crate::verdict::Grade;
 
 /// A requirement, judged on its own.
@@ -128,6 +130,10 @@ pub enum Test {
         /// What the class strength is multiplied by here.
         factor: f64,
     },
+    /// What of it gets into the air of the room may be breathed, and is far from burning.
+    SafeAir(Spent),
+    /// Nothing that is beside the job speaks against it.
+    Beside(Beside),
 }
 
 /// What a demand found.
@@ -154,6 +160,8 @@ pub enum Gives {
     Length(Length),
     /// A stress.
     Pressure(Pressure),
+    /// A share of what may be breathed.
+    Air(f64),
 }
 
 impl Gives {
@@ -167,6 +175,7 @@ impl Gives {
             Self::Pour(at) => format!("stiffens at {}", show(*at, units)),
             Self::Length(length) => show(*length, units),
             Self::Pressure(pressure) => show(*pressure, units),
+            Self::Air(share) => format!("{:.0} % of what may be breathed", share * 100.0),
         }
     }
 }
@@ -185,7 +194,8 @@ impl Demand {
             | Test::NotThicker { else_grade, .. }
             | Test::Without { else_grade, .. }
             | Test::With { else_grade, .. } => *else_grade == Grade::Harmful,
-            Test::Spares { .. } | Test::Flash { .. } => true,
+            Test::SafeAir(spent) => spent.room.flames,
+            Test::Spares { .. } | Test::Flash { .. } | Test::Beside(_) => true,
             _ => false,
         }
     }
@@ -258,6 +268,8 @@ impl Demand {
                 let carries = fluid.bond.as_ref()?.strength? * *factor;
                 judged(step(carries >= *needed, false, Grade::Wrong), Gives::Pressure(carries))
             }
+            Test::SafeAir(spent) => spent.judge(fluid, reference),
+            Test::Beside(facts) => Some(beside(fluid, *facts, reference)),
         }
     }
 
@@ -292,6 +304,8 @@ impl Demand {
             Test::Meets { thickener } => format!("a grease that may meet one thickened with {}", reference.thickener_name(thickener)),
             Test::Gap { gap } => format!("bridges {}", show(*gap, units)),
             Test::Strength { needed, .. } => format!("carries {}", show(*needed, units)),
+            Test::SafeAir(spent) => spent.asked(units),
+            Test::Beside(facts) => beside_words(*facts),
         }
     }
 }

@@ -5,7 +5,6 @@
 //!
 //! **Invariant:** no file, no clock, no screen. Money, dates and the shop are passed in.
 
-pub mod cautions;
 pub mod chart;
 pub mod demand;
 pub mod ladder;
@@ -14,6 +13,7 @@ pub mod needs;
 mod plan;
 pub mod report;
 pub mod season;
+pub mod surroundings;
 pub mod use_rate;
 pub mod verdict;
 pub mod why;

@@ -1,5 +1,6 @@
 //! How a fluid meets a need: one finding for each demand, and the worst of them as the verdict.
 
+use handling::bars::bar;
 use reference::{Fluid, Reference};
 use serde::Serialize;
 
@@ -120,12 +121,23 @@ pub fn verdict(need: &Need, fluid: &Fluid, reference: &Reference, units: units::
 
 fn finding(demand: &Demand, fluid: &Fluid, reference: &Reference, units: units::System) -> Option<Finding> {
     let judged = demand.judge(fluid, reference)?;
-    Some(Finding {
+    let mut found = Finding {
         demand: demand.what.to_owned(),
         asked: demand.asked(reference, units),
         given: judged.given.words(units),
         grade: judged.grade,
         why: demand.why.to_string(),
         source: demand.source.to_owned(),
-    })
+    };
+    match &demand.test {
+        // Put into words only here: a plan judges thousands of these and reads none.
+        Test::SafeAir(spent) => found.given = spent.words(fluid, reference, units).unwrap_or(found.given),
+        Test::Beside(facts) => {
+            if let Some(bar) = bar(fluid, *facts) {
+                (found.why, found.source) = (bar.why.to_owned(), bar.source.to_owned());
+            }
+        }
+        _ => {}
+    }
+    Some(found)
 }

@@ -18,7 +18,7 @@ pub use point::{Exposure, FITTINGS, Fitting, Maker, Point, Priority, Reach};
 pub use pot::Pot;
 pub use problem::{Problem, Span};
 pub use read::{Kinds, read};
-pub use room::{Heating, Room};
+pub use room::{Heating, Room, WeatherFile};
 pub use work::Job;
 
 use units::System;

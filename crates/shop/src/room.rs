@@ -4,17 +4,23 @@ use reference::{Climate, Reference};
 use units::{Frequency, Quantity, Ratio, System, Temperature, Volume, show};
 
 use crate::assumption::Assumptions;
-use crate::problem::Problems;
+use crate::problem::{Problems, Span};
 use crate::section::Section;
 use fields::did_you_mean;
 
 /// The room the shop stands in.
 #[derive(Debug, Clone)]
 pub struct Room {
+    /// Key of the climate it stands in.
+    pub climate: String,
+    /// The weather there, hour by hour.
+    pub weather: Option<WeatherFile>,
     /// Air space.
     pub volume: Volume,
     /// Changes of air per hour with the door shut.
     pub air_changes: Frequency,
+    /// The least of them: as said, or half of what is supposed, for what one breathes.
+    pub least_air_changes: Frequency,
     /// How it is heated.
     pub heating: Heating,
     /// Coldest air at which a machine is started.
@@ -29,6 +35,21 @@ pub struct Room {
     pub attached_to_house: bool,
     /// Whether strong smells are unwelcome.
     pub low_odour: bool,
+    /// Whether salt gets in: the sea within a kilometre, or a car from salted roads.
+    pub salt: bool,
+    /// Whether a flame burns in it: a stove, a pilot light, a heater without a flue.
+    pub flames: bool,
+}
+
+/// A file of hourly weather beside the shop file.
+#[derive(Debug, Clone)]
+pub struct WeatherFile {
+    /// Its path as written.
+    pub path: String,
+    /// What it holds; none until whoever reads files has read it.
+    pub text: Option<String>,
+    /// Where its path stands in the shop file.
+    pub at: Span,
 }
 
 /// How the room is heated.
@@ -98,9 +119,16 @@ impl Room {
             );
         }
         let usual = if backwards { coldest } else { Temperature::from_base(climate.typical.base().clamp(coldest.base(), hottest.base())) };
+        let weather = section.text("weather", problems).map(|said| WeatherFile { path: said.value, text: None, at: said.at });
+        let volume = quantity(&mut section, "volume", Volume::from_base(40.0), "common-practice", assumed, problems);
+        let said = section.has("air_changes");
+        let air_changes = quantity(&mut section, "air_changes", Frequency::from_base(0.5 / 3600.0), "common-practice", assumed, problems);
         let room = Self {
-            volume: quantity(&mut section, "volume", Volume::from_base(40.0), "common-practice", assumed, problems),
-            air_changes: quantity(&mut section, "air_changes", Frequency::from_base(0.5 / 3600.0), "common-practice", assumed, problems),
+            climate: climate.key.clone(),
+            weather,
+            volume,
+            air_changes,
+            least_air_changes: if said { air_changes } else { 0.5 * air_changes },
             heating,
             coldest,
             usual: quantity(&mut section, "usual", usual, climate.source.as_str(), assumed, problems),
@@ -108,6 +136,8 @@ impl Room {
             humidity: quantity(&mut section, "humidity", climate.humidity, climate.source.as_str(), assumed, problems),
             attached_to_house: flag(&mut section, "attached_to_house", assumed, problems),
             low_odour: flag(&mut section, "low_odour", assumed, problems),
+            salt: flag(&mut section, "salt", assumed, problems),
+            flames: flag(&mut section, "flames", assumed, problems),
         };
         if room.volume.base() < LEAST_VOLUME_M3 {
             let what = format!("the room's volume is {}, less than a cupboard's", show(room.volume, System::Metric));

@@ -2,13 +2,15 @@
 
 mod rows;
 
-use units::{Quantity, System};
+use handling::cautions::{self, Caution, Kept};
+use units::{Amount, Quantity, System, Volume};
 
-use crate::cautions::cautions;
 use crate::chart::{Serving, is_point};
+use crate::demand::Test;
 use crate::need::{Dose, Every, Need, Place};
 use crate::plan::Plan;
 use crate::season::Season;
+use crate::surroundings::room_air;
 use crate::use_rate::{YearlyUse, of_pack, yearly_uses};
 use crate::verdict::Grade;
 
@@ -35,7 +37,7 @@ impl Plan<'_> {
             use_a_year: self.uses(units),
             seasons: self.seasons.iter().map(|season| self.season_row(*season)).collect(),
             unserved: self.unserved(),
-            cautions: cautions(&self.kept.iter().map(|place| self.fluids[*place].fluid).collect::<Vec<_>>(), self.shop),
+            cautions: self.cautions(units),
         }
     }
 
@@ -202,6 +204,32 @@ impl Plan<'_> {
             }
         };
         yearly_uses(&self.servings, &self.fluids, &self.kept).iter().map(row).collect()
+    }
+
+    /// What to mind about the fluids the plan counts on, as much of each as stands there or is to be bought.
+    fn cautions(&self, units: System) -> Vec<Caution> {
+        let room = &self.shop.room;
+        let kept: Vec<Kept<'_>> = self.kept.iter().map(|place| self.kept_there(*place)).collect();
+        let place = cautions::Place { room: room_air(room), coldest: room.coldest, hottest: room.hottest, units };
+        cautions::cautions(&kept, &place, self.reference)
+    }
+
+    fn kept_there(&self, place: usize) -> Kept<'_> {
+        let weighed = &self.fluids[place];
+        let fluid = weighed.fluid;
+        let volume = |amount: Amount| amount.in_volume(fluid.density.value).unwrap_or(Volume::from_base(0.0));
+        let pots = self.shop.pots.iter().filter(|pot| pot.fluid == fluid.key);
+        let amount = if weighed.owned {
+            pots.filter_map(|pot| pot.left.or(pot.size)).map(volume).sum()
+        } else {
+            weighed.choice.map_or(Volume::from_base(0.0), |choice| volume(choice.pack.size))
+        };
+        let served = self.servings.iter().filter(|serving| serving.fluid == Some(place));
+        let uses = served.flat_map(|serving| &self.needs[serving.need].demands).filter_map(|demand| match &demand.test {
+            Test::SafeAir(spent) => spent.used(fluid),
+            _ => None,
+        });
+        Kept { fluid, amount, used: uses.max_by(|one, other| one.amount.base().total_cmp(&other.amount.base())) }
     }
 
     fn season_row(&self, season: Season) -> SeasonRow {

@@ -1,9 +1,9 @@
 //! The rows of a report: plain data with documented names, whose JSON Schema is kept in `docs/plan.schema.json`.
 
+use handling::cautions::Caution;
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use crate::cautions::Caution;
 use crate::need::Dose;
 use crate::verdict::Grade;
 

@@ -4,6 +4,8 @@ use std::borrow::Cow;
 
 use formulas::bond::{BondMetal, cure_time};
 use formulas::working::{Notebook, Recorder, Silent};
+use handling::air::Way;
+use handling::bars::Beside;
 use reference::fluid::Bond;
 use reference::practice::{Cleaning, FinishRule, Locking};
 use reference::{Form, Reference, Trait};
@@ -13,6 +15,7 @@ use units::{Area, Frequency, Length, Quantity, System, Temperature, Time, show};
 use crate::demand::{Demand, Test};
 use crate::need::{Consequence, Dose, Every, How, Need, Place, Ration};
 use crate::needs::{Complaint, count, id, weight};
+use crate::surroundings::{Spent, room_air};
 use crate::verdict::Grade;
 
 const ICE_K: f64 = 273.15;
@@ -110,6 +113,10 @@ pub(crate) struct Step {
     how: Cow<'static, str>,
     mind: Vec<(Cow<'static, str>, &'static str)>,
     nothing: Option<Cow<'static, str>>,
+    /// How what is spent meets the air, where it is not wiped.
+    way: Option<Way>,
+    /// What is beside it.
+    beside: Beside,
     /// The stretch of the job's working that is this step's own; all of it where none is set.
     worked: Option<std::ops::Range<usize>>,
 }
@@ -117,7 +124,17 @@ pub(crate) struct Step {
 impl Step {
     /// A step done in this way.
     pub fn new(name: impl Into<String>, how: impl Into<Cow<'static, str>>) -> Self {
-        Self { name: name.into(), demands: Vec::new(), doses: Vec::new(), how: how.into(), mind: Vec::new(), nothing: None, worked: None }
+        Self {
+            name: name.into(),
+            demands: Vec::new(),
+            doses: Vec::new(),
+            how: how.into(),
+            mind: Vec::new(),
+            nothing: None,
+            way: None,
+            beside: Beside::default(),
+            worked: None,
+        }
     }
 
     /// A step for which no product is named; says why and whom to ask.
@@ -171,6 +188,24 @@ impl Step {
             "it touches these materials",
             "common-practice",
         )
+    }
+
+    /// An arc, a flame or glowing metal is near, or the part meets it later.
+    pub fn near_heat(mut self) -> Self {
+        self.beside.heat = true;
+        self
+    }
+
+    /// Paint or glue goes on it next.
+    pub fn before_coating(mut self) -> Self {
+        self.beside.coating = true;
+        self
+    }
+
+    /// In an open tray or bath of this surface, not wiped.
+    pub fn in_tray(mut self, surface: Area) -> Self {
+        self.way = Some(Way::Tray(surface));
+        self
     }
 
     /// A dose for one form of fluid, where it differs from the others.
@@ -339,14 +374,17 @@ pub(super) fn finish(bench: &Bench<'_>, task: Task, working: Option<&Notebook>) 
     task.steps
         .into_iter()
         .map(|step| {
+            let nothing = step.nothing.is_some();
             let mut demands = step.demands;
-            if step.nothing.is_none() {
+            if !nothing {
+                demands.push(beside(bench, step.beside, &demands));
+                demands.push(safe_air(bench.room, &step.doses, step.way));
                 demands.extend(odour(bench.room));
             }
             Need {
                 id: id(&[&bench.job.name, &step.name]),
                 task: group.clone(),
-                share: if step.nothing.is_none() { share } else { 0.0 },
+                share: if nothing { 0.0 } else { share },
                 place: Place::Step { job: bench.job.name.clone(), step: step.name },
                 kind: bench.job.kind.name,
                 weight: weight.clone(),
@@ -360,6 +398,38 @@ pub(super) fn finish(bench: &Bench<'_>, task: Task, working: Option<&Notebook>) 
             }
         })
         .collect()
+}
+
+/// What is spent into the air of the room.
+fn safe_air(room: &Room, doses: &[(Form, Dose)], way: Option<Way>) -> Demand {
+    Demand {
+        what: "safe in this air",
+        test: Test::SafeAir(Spent { room: room_air(room), doses: doses.to_vec(), way }),
+        why: "vapour that you breathe numbs and poisons, and vapour near a flame burns".into(),
+        source: "acgih-ventilation",
+    }
+}
+
+/// What is beside the step: what its job says, a flame in the room, and what it touches.
+fn beside(bench: &Bench<'_>, said: Beside, demands: &[Demand]) -> Demand {
+    let touched = |groups: &[&str]| {
+        demands.iter().any(|demand| match &demand.test {
+            Test::Spares { materials, .. } => groups.iter().any(|group| bench.any_is(materials, group)),
+            _ => false,
+        })
+    };
+    let facts = Beside {
+        heat: said.heat || bench.room.flames,
+        light_metal: touched(&["light-metals", "zinc-plate"]),
+        hard_steel: touched(&["hardened-steels"]),
+        ..said
+    };
+    Demand {
+        what: "safe beside this job",
+        test: Test::Beside(facts),
+        why: "some fluids turn to poison or fire near heat, oxygen or the wrong metal".into(),
+        source: "common-practice",
+    }
 }
 
 /// Where smells are unwelcome, strong ones are wrong.
