@@ -105,7 +105,8 @@ impl Frame {
         let words = match self.reference.sources.get(key) {
             Some(source) if source.standing == Standing::CommonPractice => short(&source.title, key == "common-practice"),
             Some(source) => short(&source.title, false),
-            None => own_source(key).map_or(key, |(words, _)| words).to_owned(),
+            None if key == MAKER.0 => MAKER.1.to_owned(),
+            None => key.to_owned(),
         };
         let (base, key, words) = (&self.base, escape(key, Html), escape(&words, Html));
         match (key, words) {
@@ -135,19 +136,12 @@ impl Frame {
     }
 }
 
-/// Grounds that are no entry of the bibliography: the words, and what is meant.
-pub(crate) const OWN_SOURCES: [(&str, &str, &str); 2] = [
-    (
-        "maker",
-        "the maker's instruction",
-        "What your shop file says the machine's maker asks for. It takes precedence, and is checked all the same.",
-    ),
-    ("shop-file", "your shop file", "What you wrote yourself."),
-];
-
-fn own_source(key: &str) -> Option<(&'static str, &'static str)> {
-    OWN_SOURCES.iter().find(|(known, ..)| *known == key).map(|(_, words, about)| (*words, *about))
-}
+/// The one ground that is no entry of the bibliography: its key, the words, and what is meant.
+pub(crate) const MAKER: (&str, &str, &str) = (
+    "maker",
+    "the maker's instruction",
+    "What your shop file says the machine's maker asks for. It takes precedence, and is checked all the same.",
+);
 
 /// The beginning of a citation, as far as it tells one from another.
 fn short(title: &str, practice: bool) -> String {

@@ -24,7 +24,7 @@ mod worked;
 pub use app::App;
 pub use guard::passphrase::{Passphrase, Weak};
 pub use routes::router;
-pub use serve::{Peer, ServeError, serve};
+pub use serve::{Peer, ServeError, serve, serve_until};
 pub use settings::{BasePath, Origin, Settings, SettingsError};
 pub use source::ShopSource;
 pub use tls::{Identity, TlsError};

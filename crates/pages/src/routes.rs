@@ -4,10 +4,11 @@ use std::sync::Arc;
 use std::time::Duration;
 
 use axum::Router;
-use axum::extract::{DefaultBodyLimit, Path, State};
+use axum::extract::{DefaultBodyLimit, Path, Request, State};
 use axum::http::StatusCode;
-use axum::middleware::from_fn_with_state;
-use axum::response::Response;
+use axum::http::uri::PathAndQuery;
+use axum::middleware::{Next, from_fn_with_state};
+use axum::response::{IntoResponse, Response};
 use axum::routing::{get, post};
 use tower::ServiceBuilder;
 use tower_http::timeout::TimeoutLayer;
@@ -43,14 +44,27 @@ pub fn router(app: Arc<App>) -> Router {
         .route("/assets/{name}", get(asset))
         .route("/health", get(health))
         .fallback(nothing);
-    let base = app.settings.base_path.as_str();
-    let below = if base.is_empty() { pages } else { Router::new().nest(base, pages).fallback(nothing) };
+    let pages = pages.with_state(Arc::clone(&app));
+    let pages = Router::new().fallback_service(pages).layer(from_fn_with_state(Arc::clone(&app), below_base));
     let guard = ServiceBuilder::new()
         .layer(from_fn_with_state(Arc::clone(&app), headers::put))
         .layer(TimeoutLayer::with_status_code(StatusCode::SERVICE_UNAVAILABLE, LONGEST_TIME))
         .layer(DefaultBodyLimit::max(LONGEST_BODY))
         .layer(from_fn_with_state(Arc::clone(&app), stand));
-    below.layer(guard).with_state(app)
+    pages.layer(guard)
+}
+
+/// Takes the base path off an address; what does not stand below it is nowhere.
+async fn below_base(State(app): State<Arc<App>>, mut request: Request, next: Next) -> Response {
+    let asked = request.uri().path_and_query().map_or("/", PathAndQuery::as_str);
+    let below = match asked.strip_prefix(app.settings.base_path.as_str()) {
+        Some(rest) if rest.starts_with('/') => rest.parse(),
+        Some(rest) if rest.is_empty() || rest.starts_with('?') => format!("/{rest}").parse(),
+        _ => return StatusCode::NOT_FOUND.into_response(),
+    };
+    let Ok(uri) = below else { return StatusCode::BAD_REQUEST.into_response() };
+    *request.uri_mut() = uri;
+    next.run(request).await
 }
 
 /// Says that the server is there, and nothing else.

@@ -50,12 +50,20 @@ pub enum ServeError {
 /// # Errors
 /// [`ServeError`].
 pub fn serve(app: &Arc<App>, announce: impl FnOnce(&str)) -> Result<(), ServeError> {
+    serve_until(app, announce, asked_to_end())
+}
+
+/// The same, until `end` comes.
+///
+/// # Errors
+/// [`ServeError`].
+pub fn serve_until(app: &Arc<App>, announce: impl FnOnce(&str), end: impl Future<Output = ()>) -> Result<(), ServeError> {
     let runtime = tokio::runtime::Builder::new_multi_thread().enable_all().build().map_err(ServeError::Start)?;
     runtime.block_on(async {
         let address = app.settings.address;
         let listener = TcpListener::bind(address).await.map_err(|error| ServeError::Address { address, error })?;
         announce(&shown(app, listener.local_addr().unwrap_or(address)));
-        run(app, listener, asked_to_end()).await;
+        run(app, listener, end).await;
         Ok(())
     })
 }

@@ -6,20 +6,31 @@ use units::{Digits, System, show_number};
 
 /// An amount as it is measured out at the bench: drops, millilitres, grams.
 pub(crate) fn amount(dose: Dose, units: System) -> String {
-    const DROP_ML: f64 = 0.04;
-    const MANY_DROPS: f64 = 30.0;
     const SMEAR_G: f64 = 0.3;
     const PEA_G: f64 = 1.5;
     match dose.unit {
-        DoseUnit::Millilitre if dose.likely <= MANY_DROPS * DROP_ML => counted((dose.likely / DROP_ML).round().max(1.0), "drop"),
+        DoseUnit::Millilitre if in_drops(dose) => counted(drops(dose.likely), "drop"),
         DoseUnit::Gram if dose.likely < SMEAR_G => "a smear".to_owned(),
         DoseUnit::Gram if dose.likely < PEA_G => "a pea".to_owned(),
         _ => dose.amount().show(units),
     }
 }
 
-/// The ends of an amount.
+fn in_drops(dose: Dose) -> bool {
+    const MANY_ML: f64 = 1.2;
+    dose.unit == DoseUnit::Millilitre && dose.likely <= MANY_ML
+}
+
+fn drops(millilitres: f64) -> f64 {
+    const DROP_ML: f64 = 0.04;
+    (millilitres / DROP_ML).round().max(1.0)
+}
+
+/// The ends of an amount, in what it is measured out in.
 pub(crate) fn ends(dose: Dose, units: System) -> String {
+    if in_drops(dose) {
+        return format!("{} to {}", drops(dose.low), drops(dose.high));
+    }
     let [low, high] = [dose.low, dose.high].map(|end| Dose { likely: end, ..dose }.amount().show(units));
     format!("{low} to {high}")
 }

@@ -56,12 +56,19 @@ pub(crate) fn controls(sheet: &Sheet, typed: &[(&'static str, String)], refused:
 /// Refusals in words for the page, where fields are known by their labels and not by their names.
 pub(crate) fn wrong(field: &Field, refused: &[Refusal]) -> Option<String> {
     let found = refused.iter().find(|refusal| refusal.field == field.name)?;
-    let what = if found.what == format!("`{}` is missing", field.name) {
-        "This is needed.".to_owned()
+    let own = format!("`{}`", field.name);
+    let what = if found.what == format!("{own} is missing") {
+        "this is needed".to_owned()
     } else {
-        format!("{}.", sentence(&found.what.replace(&format!("`{}`", field.name), "this")))
+        found.what.replace(&format!(" as {own}"), " here")
     };
-    Some(format!("{what} {}", found.mend).replace('`', ""))
+    Some(quoted(&format!("{}. {}", sentence(&what.replace(&own, "this")), found.mend)))
+}
+
+/// Quotation marks of print for those of a terminal.
+fn quoted(text: &str) -> String {
+    let mut marks = ['“', '”'].into_iter().cycle();
+    text.chars().map(|c| if c == '`' { marks.next().unwrap_or(c) } else { c }).collect()
 }
 
 fn control(field: &Field, typed: &[(&'static str, String)], refused: &[Refusal]) -> Control {

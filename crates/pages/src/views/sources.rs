@@ -8,7 +8,7 @@ use axum::response::Response;
 use reference::{Source, Standing};
 
 use crate::App;
-use crate::frame::{Frame, OWN_SOURCES, html};
+use crate::frame::{Frame, MAKER, html};
 use crate::visitor::Visitor;
 
 #[derive(Template)]
@@ -16,7 +16,7 @@ use crate::visitor::Visitor;
 struct Page<'a> {
     frame: Frame,
     parts: Vec<Part<'a>>,
-    own: [(&'static str, &'static str, &'static str); 2],
+    maker: (&'static str, &'static str, &'static str),
 }
 
 struct Part<'a> {
@@ -43,7 +43,7 @@ pub(crate) async fn page(State(app): State<Arc<App>>, visitor: Visitor) -> Respo
     app.draw(visitor, |app, visitor| {
         let of = |standing: Standing| app.reference.sources.values().filter(|source| source.standing == standing).collect();
         let parts = PARTS.into_iter().map(|(standing, title, about)| Part { title, about, sources: of(standing) });
-        html(&Page { frame: Frame::new(app, visitor, "Bench", "Sources"), parts: parts.collect(), own: OWN_SOURCES })
+        html(&Page { frame: Frame::new(app, visitor, "Bench", "Sources"), parts: parts.collect(), maker: MAKER })
     })
     .await
 }

@@ -152,11 +152,15 @@ fn served(worked: &Worked, need: &str) -> Served {
 impl Step {
     /// A step of a worked page of the bench.
     pub(crate) fn of_sheet(row: &bench::StepRow) -> Self {
-        let value = units::show_number(row.value, units::Digits::Significant(4));
-        let value = format!("{value} {}", row.unit);
+        let value = format!("{} {}", units::show_number(row.value, units::Digits::Significant(4)), row.unit);
+        let (symbol, value) = (row.symbol.as_str(), value.trim());
+        let [name, number] = [symbol, value].map(|text| text.replace('&', "&amp;").replace('<', "&lt;"));
         Self {
-            math: Piece(format!("<math display=\"block\">{}</math>", row.mathml)),
-            filled: format!("{} = {} = {}", row.symbol, row.filled, value.trim()),
+            math: Piece(format!(
+                "<math display=\"block\"><mrow><mi>{name}</mi><mo>=</mo>{}<mo>=</mo><mtext>{number}</mtext></mrow></math>",
+                row.mathml
+            )),
+            filled: format!("{symbol} = {} = {value}", row.filled),
             source: row.source.clone(),
         }
     }

@@ -1,0 +1,88 @@
+//! What the tests of the pages share: the real router over a shop file, and what a browser would send.
+#![expect(clippy::unwrap_used, reason = "a test fails by panicking")]
+
+use std::net::SocketAddr;
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
+use axum::Router;
+use axum::body::{Body, to_bytes};
+use axum::http::{HeaderMap, Request, StatusCode};
+use pages::{App, Passphrase, Peer, Settings, ShopSource, router};
+use tower::ServiceExt;
+
+pub const PASSPHRASE: &str = "kettle harbour nine owls";
+pub const LOCAL: &str = "127.0.0.1:8087";
+
+pub fn example(name: &str) -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("../../examples").join(name)
+}
+
+pub fn local() -> Settings {
+    Settings::local(LOCAL.parse().unwrap())
+}
+
+/// Open to the network, with a passphrase.
+pub fn open() -> Settings {
+    let passphrase = Some(Passphrase::new(PASSPHRASE).unwrap());
+    Settings { passphrase, ..Settings::local("0.0.0.0:8087".parse().unwrap()) }
+}
+
+pub fn app(settings: Settings, shop: &Path) -> Arc<App> {
+    App::new(ShopSource::file(shop.to_owned()), settings, |_| {}).unwrap()
+}
+
+pub fn pages(settings: Settings) -> Router {
+    router(app(settings, &example("alder-lock.toml")))
+}
+
+pub struct Answer {
+    pub status: StatusCode,
+    pub headers: HeaderMap,
+    pub text: String,
+}
+
+impl Answer {
+    pub fn header(&self, name: &str) -> &str {
+        self.headers.get(name).map_or("", |value| value.to_str().unwrap())
+    }
+}
+
+/// A request as a browser on the same machine sends it.
+pub fn get(path: &str) -> Request<Body> {
+    from("127.0.0.1:50000", Request::get(path).header("host", LOCAL).body(Body::empty()).unwrap())
+}
+
+/// A form as a browser sends it from one of our own pages.
+pub fn post(path: &str, form: &str) -> Request<Body> {
+    let request = Request::post(path)
+        .header("host", LOCAL)
+        .header("origin", format!("http://{LOCAL}"))
+        .header("sec-fetch-site", "same-origin")
+        .header("content-type", "application/x-www-form-urlencoded")
+        .body(Body::from(form.to_owned()));
+    from("127.0.0.1:50000", request.unwrap())
+}
+
+pub fn with(mut request: Request<Body>, name: &'static str, value: &str) -> Request<Body> {
+    request.headers_mut().insert(name, value.parse().unwrap());
+    request
+}
+
+pub fn from(peer: &str, mut request: Request<Body>) -> Request<Body> {
+    let peer: SocketAddr = peer.parse().unwrap();
+    request.extensions_mut().insert(Peer(peer));
+    request
+}
+
+pub async fn send(router: &Router, request: Request<Body>) -> Answer {
+    let response = router.clone().oneshot(request).await.unwrap();
+    let (status, headers) = (response.status(), response.headers().clone());
+    let bytes = to_bytes(response.into_body(), 64 << 20).await.unwrap();
+    Answer { status, headers, text: String::from_utf8(bytes.to_vec()).unwrap() }
+}
+
+/// The session cookie an answer sets: name and value.
+pub fn session(answer: &Answer) -> String {
+    answer.header("set-cookie").split(';').next().unwrap().to_owned()
+}
