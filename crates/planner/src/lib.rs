@@ -12,6 +12,7 @@ pub mod need;
 pub mod needs;
 mod plan;
 pub mod report;
+pub mod round;
 pub mod season;
 pub mod surroundings;
 pub mod use_rate;

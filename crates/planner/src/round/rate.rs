@@ -1,0 +1,136 @@
+//! How fast a fluid is used: by the log once it says enough, else as the plan reckons.
+
+use std::collections::BTreeMap;
+
+use formulas::stock::{self, EVENTS_FOR_HISTORY, Use};
+use formulas::{FormulaError, Silent};
+use jiff::civil::Date;
+use reference::Fluid;
+use schemars::JsonSchema;
+use serde::Serialize;
+use units::{Amount, Length, Quantity, Time, Volume};
+
+use super::days_between;
+use crate::plan::Plan;
+use crate::use_rate::yearly_uses;
+
+/// What was taken of each fluid on each day, by its key.
+pub type Uses = BTreeMap<String, Vec<(Date, Amount)>>;
+
+const DAY_S: f64 = 86_400.0;
+const YEAR_DAYS: f64 = 365.25;
+const CUBIC_METRES_PER_LITRE: f64 = 1e-3;
+/// How far one use moves the estimate; the usual weight of Croston's method, *common practice*.
+const WEIGHT: f64 = 0.1;
+
+/// What a forecast goes by.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum Basis {
+    /// What the log says was used.
+    Log,
+    /// What the plan reckons a year takes.
+    Plan,
+}
+
+/// How fast a fluid is used.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Rate {
+    /// What one use takes.
+    pub each: Volume,
+    /// Uses in a day.
+    pub a_day: f64,
+    /// What a day takes.
+    pub per_day: Volume,
+    /// What it goes by.
+    pub basis: Basis,
+}
+
+/// One measure for all amounts of a fluid: a volume. A metre of tape and a piece count as a litre, for the sums are the same.
+pub(super) struct Measure<'a> {
+    pub fluid: &'a Fluid,
+    /// An amount of the kind in which its pots are kept.
+    pub like: Amount,
+}
+
+impl Measure<'_> {
+    /// The volume of an amount; nothing where it is of another kind.
+    pub fn volume(&self, amount: Amount) -> Option<Volume> {
+        let litres = |count: f64| Volume::from_base(count * CUBIC_METRES_PER_LITRE);
+        match (self.like, amount) {
+            (Amount::Length(_), Amount::Length(length)) => Some(litres(length.base())),
+            (Amount::Pieces(_), Amount::Pieces(count)) => Some(litres(count)),
+            (Amount::Volume(_) | Amount::Mass(_), amount) => amount.in_volume(self.fluid.density.value),
+            _ => None,
+        }
+    }
+
+    /// The amount of a volume.
+    pub fn amount(&self, volume: Volume) -> Amount {
+        let count = volume.base() / CUBIC_METRES_PER_LITRE;
+        match self.like {
+            Amount::Length(_) => Amount::Length(Length::from_base(count)),
+            Amount::Pieces(_) => Amount::Pieces(count),
+            Amount::Mass(_) => Amount::Mass(volume * self.fluid.density.value),
+            Amount::Volume(_) => Amount::Volume(volume),
+        }
+    }
+}
+
+/// How fast a fluid is used; nothing where neither the log nor the plan says.
+pub(super) fn rate(plan: &Plan<'_>, measure: &Measure<'_>, uses: &[(Date, Amount)]) -> Result<Option<Rate>, FormulaError> {
+    let planned = planned(plan, measure);
+    let taken = by_day(measure, uses);
+    if taken.len() < EVENTS_FOR_HISTORY {
+        return Ok(planned.map(|one| {
+            let a_day = DAY_S / one.since.base();
+            Rate { each: one.taken, a_day, per_day: one.taken * a_day, basis: Basis::Plan }
+        }));
+    }
+    let Some(estimate) = planned.or_else(|| mean(&taken)) else { return Ok(None) };
+    let mut before = None;
+    let history: Vec<Use> = taken
+        .iter()
+        .map(|(day, taken)| {
+            // Nobody knows how long before the first use there was none; the estimate of that time stands.
+            let since = before.map_or(estimate.since, |before| days(f64::from(days_between(before, *day))));
+            before = Some(*day);
+            Use { taken: *taken, since }
+        })
+        .collect();
+    let found = stock::use_rate(&mut Silent, estimate, &history, WEIGHT)?;
+    Ok(Some(Rate { each: found.each, a_day: DAY_S / found.every.base(), per_day: found.corrected_per_day, basis: Basis::Log }))
+}
+
+/// One use and the time between two, as the plan reckons.
+fn planned(plan: &Plan<'_>, measure: &Measure<'_>) -> Option<Use> {
+    let place = plan.fluids.iter().position(|weighed| weighed.fluid.key == measure.fluid.key)?;
+    let year = yearly_uses(&plan.servings, &plan.fluids, &plan.kept).into_iter().find(|year| year.fluid == place)?;
+    let rations = plan.servings.iter().filter(|serving| serving.fluid == Some(place)).filter_map(|serving| serving.ration.as_ref());
+    let times: f64 = rations.filter(|ration| ration.dose.unit == year.amount.unit).map(|ration| ration.every.times_a_year).sum();
+    let volume = measure.volume(year.amount.amount())?;
+    (times > 0.0 && volume.base() > 0.0).then(|| Use { taken: volume / times, since: days(YEAR_DAYS / times) })
+}
+
+/// The mean use and the mean time between two, where there are two.
+fn mean(taken: &[(Date, Volume)]) -> Option<Use> {
+    let ((first, _), (last, _)) = (taken.first()?, taken.last()?);
+    let uses = crate::needs::count(taken.len());
+    let all: f64 = taken.iter().map(|(_, taken)| taken.base()).sum();
+    (uses > 1.0).then(|| Use { taken: Volume::from_base(all / uses), since: days(f64::from(days_between(*first, *last)) / (uses - 1.0)) })
+}
+
+/// What was taken on each day, in the order of the days.
+fn by_day(measure: &Measure<'_>, uses: &[(Date, Amount)]) -> Vec<(Date, Volume)> {
+    let mut all: BTreeMap<Date, f64> = BTreeMap::new();
+    for (day, amount) in uses {
+        if let Some(volume) = measure.volume(*amount).filter(|volume| volume.base() > 0.0) {
+            *all.entry(*day).or_default() += volume.base();
+        }
+    }
+    all.into_iter().map(|(day, base)| (day, Volume::from_base(base))).collect()
+}
+
+pub(super) fn days(number: f64) -> Time {
+    Time::from_base(number * DAY_S)
+}
