@@ -8,10 +8,11 @@
 mod page;
 pub mod picture;
 pub mod picture_fit;
+mod picture_shelf;
 mod read;
 mod sheets;
 mod ticks;
 
-pub use page::{AnswerRow, CautionRow, ChoiceRow, InputRow, Page, StepRow};
+pub use page::{AnswerRow, CautionRow, ChoiceRow, FactRow, InputRow, Page, StepRow};
 pub use read::{Refusal, Reply, read};
 pub use sheets::{Asked, Outcome, Sheet, Unanswered, sheet, sheets};

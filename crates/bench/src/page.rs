@@ -22,6 +22,8 @@ pub struct Page {
     pub steps: Vec<StepRow>,
     /// What was found.
     pub answers: Vec<AnswerRow>,
+    /// What was found that is no number.
+    pub facts: Vec<FactRow>,
     /// The ways there are, the best first.
     pub choices: Vec<ChoiceRow>,
     /// What to mind.
@@ -32,6 +34,9 @@ pub struct Page {
     /// The picture of a fit.
     #[serde(skip)]
     pub zones: Option<Zones>,
+    /// A picture drawn elsewhere, as SVG.
+    #[serde(skip)]
+    pub drawn: Option<String>,
 }
 
 /// One input.
@@ -85,6 +90,15 @@ pub struct AnswerRow {
     pub words: String,
 }
 
+/// Something found that is no number.
+#[derive(Debug, Clone, Serialize, JsonSchema)]
+pub struct FactRow {
+    /// What it is.
+    pub name: String,
+    /// What was found.
+    pub text: String,
+}
+
 /// One way out of several.
 #[derive(Debug, Clone, Serialize, JsonSchema)]
 pub struct ChoiceRow {
@@ -113,7 +127,8 @@ impl Page {
     /// # Errors
     /// [`PictureError`] when it cannot be drawn.
     pub fn svg(&self) -> Option<Result<String, PictureError>> {
-        self.picture.as_ref().map(Picture::svg).or_else(|| self.zones.as_ref().map(Zones::svg))
+        let plotted = self.picture.as_ref().map(Picture::svg).or_else(|| self.zones.as_ref().map(Zones::svg));
+        plotted.or_else(|| self.drawn.clone().map(Ok))
     }
 
     pub(crate) fn new(kind: &Kind, reply: &Reply, notebook: &Notebook, outcome: Outcome, units: System) -> Self {
@@ -125,10 +140,12 @@ impl Page {
             inputs: inputs(kind, reply, units),
             steps: steps(notebook),
             answers: outcome.answers.into_iter().map(|found| answer(found, units)).collect(),
+            facts: outcome.facts,
             choices: outcome.choices,
             cautions: said,
             picture: outcome.picture,
             zones: outcome.zones,
+            drawn: outcome.drawn,
         }
     }
 }
@@ -158,7 +175,9 @@ fn inputs(kind: &Kind, reply: &Reply, units: System) -> Vec<InputRow> {
             (Answer::Quantity(base), Asks::Quantity(dimension)) => split(&as_given(dimension, *base, units)),
             (Answer::Quantity(number) | Answer::Number(number), _) => (number.to_string(), String::new()),
             (Answer::Flag(flag), _) => (if *flag { "yes" } else { "no" }.to_owned(), String::new()),
-            (Answer::Words(words), Asks::File) => (words.iter().map(|text| text.lines().count()).sum::<usize>().to_string(), "lines".to_owned()),
+            (Answer::Words(words), Asks::File) => {
+                (words.iter().map(|text| text.lines().count()).sum::<usize>().to_string(), "lines".to_owned())
+            }
             (Answer::Words(words), _) => (words.join(", "), String::new()),
         };
         let supposed = matches!(origin, Origin::Supposed(_));

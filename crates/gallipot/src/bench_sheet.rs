@@ -107,6 +107,9 @@ fn text(page: &Page, sheet: &Sheet) -> String {
     for answer in &page.answers {
         parts.push(paragraph(&format!("{}: {}", answer.name, answer.words), "  ", "    "));
     }
+    for fact in &page.facts {
+        parts.push(paragraph(&format!("{}: {}", fact.name, fact.text), "  ", "    "));
+    }
     for choice in &page.choices {
         let mark = if choice.fits { '●' } else { '○' };
         let key = if choice.key.is_empty() { String::new() } else { format!(" ({})", choice.key) };

@@ -12,7 +12,8 @@ use formulas::{FormulaError, Silent};
 use reference::{Fluid, Reference, Substance};
 use units::{Area, Frequency, Length, MassDensity, Pressure, Quantity, Temperature, Time, Velocity, Volume};
 
-pub use exposure::{Exposure, Held, Limited, exposure, limit};
+pub use exposure::{Exposure, Held, Limited, exposure, judge, limit};
+pub use words::whose;
 
 /// The room, as far as its air goes.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -54,7 +55,7 @@ pub enum Way {
 /// Draught over the work in a room without a fan; *common practice*.
 const DRAUGHT_M_PER_S: f64 = 0.25;
 /// Between the work and the face, and how fast air drifts there; *from memory* of the two-zone model.
-pub(crate) const NEAR: (f64, f64) = (0.75, 0.1);
+pub const NEAR: (f64, f64) = (0.75, 0.1);
 /// What has less vapour pressure than this stays where it is, Pa: a gram of it would need a week to leave a tray.
 const STAYS_PA: f64 = 5.0;
 /// Where a diffusion coefficient is not known, that of a large molecule, m²/s.
@@ -153,7 +154,8 @@ fn leaves(substance: &Substance, pressure: Pressure, area: Area, room: &Room) ->
 }
 
 /// Vapour pressure at a temperature, kPa; an atmosphere for a gas, nothing where none is known.
-pub(crate) fn pressure_kpa(substance: &Substance, celsius: f64) -> f64 {
+#[must_use]
+pub fn pressure_kpa(substance: &Substance, celsius: f64) -> f64 {
     if substance.state == reference::substance::State::Gas {
         return ATMOSPHERE_KPA;
     }
@@ -169,7 +171,8 @@ pub fn antoine(substance: &Substance) -> Option<Antoine> {
 }
 
 /// Molar mass, g/mol; that of a heavy oil where none is known, which hardly matters then.
-pub(crate) fn molar_mass(substance: &Substance) -> f64 {
+#[must_use]
+pub fn molar_mass(substance: &Substance) -> f64 {
     substance.molar_mass_g_per_mol.as_ref().map_or(300.0, |known| known.value)
 }
 

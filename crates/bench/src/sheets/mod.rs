@@ -1,6 +1,7 @@
 //! The sheets: one file each, one line here.
 
 mod acids;
+mod air;
 mod bath;
 mod bearing;
 mod blend;
@@ -8,19 +9,24 @@ mod bond;
 mod bushing;
 mod coating;
 mod common;
+mod contents;
 mod coolant;
 mod coverage;
 mod cut;
 mod cylinder;
 mod dilute;
 mod fit;
+mod flammability;
 mod gear;
 mod grades;
 mod grease;
+mod label;
 mod locking;
 mod mark;
+mod mist;
 mod neutralise;
 mod pickle;
+mod ppm;
 mod press;
 mod quench;
 mod rescue;
@@ -31,6 +37,7 @@ mod solid;
 mod sweating;
 mod switch;
 mod taper;
+mod together;
 mod torque;
 mod viscosity;
 
@@ -39,7 +46,7 @@ use formulas::{FormulaError, Notebook};
 use reference::Reference;
 use units::{Dimension, Length, Quantity, Range, System};
 
-use crate::page::{ChoiceRow, Page};
+use crate::page::{ChoiceRow, FactRow, Page};
 use crate::picture::Picture;
 use crate::picture_fit::Zones;
 use crate::read::Reply;
@@ -79,6 +86,12 @@ sheets! {
     taper,
     mark,
     sweating,
+    air,
+    flammability,
+    label,
+    together,
+    mist,
+    ppm,
     coating,
     coverage,
     bath,
@@ -123,10 +136,12 @@ pub enum Unanswered {
 #[derive(Default)]
 pub struct Outcome {
     pub(crate) answers: Vec<Found>,
+    pub(crate) facts: Vec<FactRow>,
     pub(crate) choices: Vec<ChoiceRow>,
     pub(crate) cautions: Vec<(String, &'static str)>,
     pub(crate) picture: Option<Picture>,
     pub(crate) zones: Option<Zones>,
+    pub(crate) drawn: Option<String>,
 }
 
 /// One number found, with its range.
@@ -185,6 +200,18 @@ impl Outcome {
         if let Some(last) = self.answers.last_mut() {
             last.says = what.into();
         }
+        self
+    }
+
+    /// Something found that is no number.
+    pub fn fact(mut self, name: impl Into<String>, text: impl Into<String>) -> Self {
+        self.facts.push(FactRow { name: name.into(), text: text.into() });
+        self
+    }
+
+    /// A picture drawn elsewhere, as SVG.
+    pub fn drawn(mut self, svg: String) -> Self {
+        self.drawn = Some(svg);
         self
     }
 

@@ -83,7 +83,8 @@ pub fn exposure<'r>(fluid: &Fluid, used: &Use, room: &Room, reference: &'r Refer
 }
 
 /// The same for what leaves for the air.
-pub(crate) fn judge<'r>(emissions: &[Emission<'r>], used: &Use, room: &Room) -> Exposure<'r> {
+#[must_use]
+pub fn judge<'r>(emissions: &[Emission<'r>], used: &Use, room: &Room) -> Exposure<'r> {
     let (held, of_flammable) = breathe(emissions, room);
     let of_limit = together(&held);
     let wrong = of_limit > 1.0;

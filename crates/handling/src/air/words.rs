@@ -10,7 +10,8 @@ fn digits(value: f64) -> String {
 }
 
 /// Whose rule it is, as people say it.
-pub(crate) fn whose(regime: Option<Regime>) -> &'static str {
+#[must_use]
+pub fn whose(regime: Option<Regime>) -> &'static str {
     match regime {
         Some(Regime::NioshRel) => "NIOSH",
         Some(Regime::OshaPel) => "OSHA",
