@@ -59,6 +59,10 @@ fn coats_on_fits_and_threads() {
     let grown = page("coating", &[("thickness", "2 um")]);
     let grows = answer(&grown, "diameter");
     assert!((grows.low - 0.002).abs() < 1e-9 && (grows.high - 0.004).abs() < 1e-9, "{grows:?}");
+    // Geometry: the thickest and the thinnest coat move the diameter by twice as much.
+    let ranged = page("coating", &[("finish", "paint")]);
+    let (thick, change) = (answer(&ranged, "thickness"), answer(&ranged, "diameter"));
+    assert!((change.high - 2.0 * thick.high).abs() < 1e-9 && (change.low - 2.0 * thick.low).abs() < 1e-9, "{thick:?} {change:?}");
     // Trade fact (common practice, no source): wax and paint are too thick for a fit of H7, oil for one of 0.1 mm is not.
     assert!(
         !minds(&grown, "no work for a home shop") && minds(&page("coating", &[("finish", "hot-blackening")]), "no work for a home shop")
@@ -93,6 +97,7 @@ fn what_an_area_takes() {
     // Trade facts (common practice, no source): oil only on sliding faces, wax for a winter, no acid black on springs.
     let sliding = page("coverage", &[("part", "sliding-or-measuring-face")]);
     assert!(way(&sliding, "rust-oil").fits && sliding.choices.iter().all(|row| !row.key.contains("wax") || !row.fits));
+    assert!(sliding.choices.iter().any(|row| row.key.contains("wax") && row.why.contains("never")), "{:?}", sliding.choices);
     assert_eq!(page("coverage", &[]).choices[0].key, "soft-wax");
     let spring = page("coverage", &[("part", "hard-spring-steel"), ("material", "hardened-steel")]);
     assert!(way(&spring, "rust-oil").fits && spring.choices.iter().all(|row| !row.key.contains("black") || !row.fits));
