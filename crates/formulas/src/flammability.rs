@@ -59,6 +59,16 @@ pub fn mixture_limit<R: Recorder>(r: &mut R, share_and_limit: &[(f64, f64)]) -> 
 ///
 /// # Source
 /// Burgess and Wheeler's law in the form of Zabetakis 1965, Bulletin 627; *from memory*.
+///
+/// # Example
+/// A limit of 1 % falls by some 8 % of itself for each 100 °C (*common practice* of fire engineers).
+/// ```
+/// use formulas::{Silent, flammability::lower_limit_at};
+/// use uom::si::{f64::ThermodynamicTemperature, thermodynamic_temperature::degree_celsius};
+/// let hot = lower_limit_at(&mut Silent, 1.0, ThermodynamicTemperature::new::<degree_celsius>(125.0))?;
+/// assert!((hot - 0.92).abs() < 0.01);
+/// # Ok::<(), formulas::FormulaError>(())
+/// ```
 pub fn lower_limit_at<R: Recorder>(r: &mut R, percent_at_25: f64, at: Temperature) -> Result<f64, FormulaError> {
     given!(r, L_25["%"] = percent_at_25, "lower limit at 25 °C");
     given!(r, t["°C"] = at.get::<degree_celsius>(), "temperature");
@@ -84,7 +94,8 @@ pub struct Burning {
 /// What does not burn lowers the others' mole shares and is left out here.
 ///
 /// # Range
-/// Like liquids; for pure ones it lies within about 7 K of the measured closed-cup value, most often below it, on the safe side.
+/// Like liquids; for pure ones it lies within about 7 K of the measured closed-cup value, most often below it, on the safe side. Where the
+/// vapour pressure of the liquid that gives most of the vapour was not measured so cold, the answer carries [`Caution::Extrapolated`].
 ///
 /// # Errors
 /// [`FormulaError::NoRoot`] where nothing of it burns between −120 and 250 °C; [`FormulaError::NotPositive`] for a limit or pressure of nothing.
@@ -113,6 +124,13 @@ pub fn flash_point<R: Recorder>(r: &mut R, blend: &[Burning], pressure: Pressure
     let pressure_of = |part: &Burning, t: f64| if part.antoine.c + t > 5.0 { part.antoine.kilopascals(t) } else { 0.0 };
     let F = |t: f64| blend.iter().map(|part| part.mole_share * pressure_of(part, t) / (part.lower_limit / 100.0 * P)).sum::<f64>();
     solve!(r, t["°C"] in (-120.0, 250.0): F(t) == 1.0, sources::LE_CHATELIER);
+    let gives = |part: &Burning| part.mole_share * pressure_of(part, t);
+    if let Some(most) = blend.iter().max_by(|one, other| gives(one).total_cmp(&gives(other))) {
+        let (low, high) = (most.antoine.from, most.antoine.to);
+        if !(low..=high).contains(&t) {
+            r.caution(Caution::Extrapolated { what: "the flash point", value: t, unit: "°C", low, high });
+        }
+    }
     r.caution(Caution::Rough { what: "the flash point of a blend", why: "it is worked from ideal mixing, not measured" });
     Ok(Temperature::new::<degree_celsius>(t))
 }

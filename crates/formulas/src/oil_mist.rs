@@ -5,7 +5,7 @@
 use units::{Frequency, MassDensity, Volume, VolumeRate};
 use uom::si::frequency::cycle_per_hour;
 use uom::si::mass_density::gram_per_cubic_centimeter;
-use uom::si::volume::cubic_meter;
+use uom::si::volume::{cubic_meter, milliliter};
 use uom::si::volume_rate::cubic_centimeter_per_second;
 
 use crate::error::{FormulaError, positive};
@@ -123,4 +123,35 @@ pub fn mist_at_once<R: Recorder>(r: &mut R, oil: Volume, density: MassDensity, r
     step!(r, C["mg/m³"] = 1000.0 * rho * V_o / V, sources::DEFINITION);
     r.caution(CARE);
     Ok(C)
+}
+
+/// How much oil thrown into the air at once brings a room to a limit: V_o = C·V/ρ, the reverse of [`mist_at_once`].
+///
+/// # Errors
+/// [`FormulaError::NotPositive`] for a limit, room or density of nothing.
+///
+/// # Source
+/// Mass balance.
+///
+/// # Example
+/// 1 mL of oil of 0.87 g/mL in 36 m³ is 24 mg/m³ (computed independently), so 5 mg/m³ are a fifth of a millilitre.
+/// ```
+/// use formulas::{Silent, oil_mist::oil_to_limit};
+/// use uom::si::f64::{MassDensity, Volume};
+/// use uom::si::{mass_density::gram_per_cubic_centimeter, volume::{cubic_meter, milliliter}};
+/// let density = MassDensity::new::<gram_per_cubic_centimeter>(0.87);
+/// let oil = oil_to_limit(&mut Silent, density, Volume::new::<cubic_meter>(36.0), 5.0)?;
+/// assert!((oil.get::<milliliter>() - 5.0 / 24.0).abs() < 0.005);
+/// # Ok::<(), formulas::FormulaError>(())
+/// ```
+pub fn oil_to_limit<R: Recorder>(r: &mut R, density: MassDensity, room: Volume, limit_mg_per_m3: f64) -> Result<Volume, FormulaError> {
+    given!(r, rho["g/mL"] = density.get::<gram_per_cubic_centimeter>(), "density");
+    given!(r, V["m³"] = room.get::<cubic_meter>(), "volume of the room");
+    given!(r, C["mg/m³"] = limit_mg_per_m3, "limit");
+    positive("the limit", C, "mg/m³")?;
+    positive("the room", V, "m³")?;
+    positive("the density", rho, "g/mL")?;
+    step!(r, V_o[milliliter] = C * V / (1000.0 * rho), sources::DEFINITION);
+    r.caution(CARE);
+    Ok(Volume::new::<milliliter>(V_o))
 }

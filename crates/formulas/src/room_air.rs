@@ -100,6 +100,38 @@ pub fn after_source<R: Recorder>(
     Ok(C)
 }
 
+/// What the air holds when all of something gets into it at once, as from a spray, mg/m³: C₀ = m/V.
+///
+/// # Range
+/// Before any of it has left again; it then falls as [`re_entry`] says.
+///
+/// # Errors
+/// [`FormulaError::NotPositive`] for a room of nothing, [`FormulaError::OutOfRange`] for less than nothing let in.
+///
+/// # Source
+/// Mass balance of a mixed room.
+///
+/// # Example
+/// 9.8 mL of n-hexane (0.66 g/mL, 86.18 g/mol) bring 36 m³ to 50 ppm, its recommended limit (computed independently).
+/// ```
+/// use formulas::{Silent, room_air::at_once, vapour::ppm_of_mass};
+/// use uom::si::{f64::{Pressure, ThermodynamicTemperature, Volume}, volume::cubic_meter};
+/// use uom::si::{pressure::kilopascal, thermodynamic_temperature::degree_celsius};
+/// let c = at_once(&mut Silent, 9.8 * 660.0, Volume::new::<cubic_meter>(36.0))?;
+/// let at = ThermodynamicTemperature::new::<degree_celsius>(20.0);
+/// let ppm = ppm_of_mass(&mut Silent, c, 86.18, at, Pressure::new::<kilopascal>(101.325))?;
+/// assert!((ppm - 50.0).abs() < 1.0);
+/// # Ok::<(), formulas::FormulaError>(())
+/// ```
+pub fn at_once<R: Recorder>(r: &mut R, let_in_mg: f64, room: Volume) -> Result<f64, FormulaError> {
+    given!(r, m["mg"] = let_in_mg, "let in at once");
+    given!(r, V["m³"] = room.get::<cubic_meter>(), "volume of the room");
+    not_negative("what is let in", m, "mg", sources::DEFINITION)?;
+    positive("the room", V, "m³")?;
+    step!(r, C_0["mg/m³"] = m / V, sources::ROOM_BALANCE);
+    Ok(C_0)
+}
+
 /// What a source adds to the air at the work, above the room's: G/β with β = ½·2πr²·s, in mg/m³ for G in mg/h.
 ///
 /// | symbol | quantity | unit |

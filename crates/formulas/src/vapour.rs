@@ -15,7 +15,7 @@ use crate::sources;
 use crate::working::{Caution, Recorder};
 use crate::{given, step};
 
-pub use emission::{Pan, film_time, pan_rate, pan_rate_epa, schmidt};
+pub use emission::{Pan, film_time, gives_off_for, pan_rate, pan_rate_epa, schmidt};
 pub use share::{Component, Partial, blend, mass_of_ppm, ppm_of_mass};
 
 /// Molar gas constant, J/(mol·K), exact since 2019.
@@ -26,6 +26,8 @@ pub const ATMOSPHERE_KPA: f64 = 101.325;
 const AIR_G_PER_MOL: f64 = 28.965;
 /// Beyond its measured ends a vapour-pressure equation is carried so far, K.
 const CARRIED_K: f64 = 60.0;
+/// A heat of vaporisation is taken as constant so far from the known point, K.
+const CONSTANT_HEAT_K: f64 = 40.0;
 
 /// Coefficients of Antoine's equation, log₁₀(p/kPa) = A − B/(C + t/°C), between two temperatures in °C.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -65,7 +67,7 @@ impl Antoine {
 /// [`FormulaError::OutOfRange`] farther beyond.
 ///
 /// # Source
-/// Antoine 1888; the coefficients carry their own source.
+/// Antoine 1888; the coefficients carry their own source. Checked in `tests/published/vapour.csv`.
 ///
 /// # Example
 /// Water with A 7.196 21, B 1730.63, C 233.426 (*from memory* of a handbook's 8.071 31 for mmHg) boils at 100 °C and 101.3 kPa.
@@ -95,13 +97,13 @@ pub fn vapour_pressure<R: Recorder>(r: &mut R, liquid: &Antoine, at: Temperature
 /// Vapour pressure from one known point and the heat of vaporisation: p = p₁·exp(H/R·(1/T₁ − 1/T)).
 ///
 /// # Range
-/// Within some 40 K of the known point; the heat is taken as constant. The answer carries [`Caution::Rough`].
+/// The heat is taken as constant, so the answer carries [`Caution::Rough`]; more than 40 K from the known point [`Caution::Extrapolated`] too.
 ///
 /// # Errors
 /// [`FormulaError::NotPositive`] for a pressure or heat of nothing.
 ///
 /// # Source
-/// Clausius 1850.
+/// Clausius 1850. Checked in `tests/published/vapour.csv`.
 ///
 /// # Example
 /// Toluene, 2.92 kPa at 20 °C and 38.0 kJ/mol, has 4.9 kPa at 30 °C (a library gives 4.89).
@@ -128,6 +130,10 @@ pub fn vapour_pressure_from<R: Recorder>(
     positive("the heat of vaporisation", H, "kJ/mol")?;
     step!(r, p[kilopascal] = p_1 * exp(H / 0.008314462618 * (1.0 / T_1 - 1.0 / T)), sources::CLAUSIUS);
     r.caution(Caution::Rough { what: "the vapour pressure", why: "it is carried from one known point with a constant heat" });
+    let (low, high) = (T_1 - CONSTANT_HEAT_K, T_1 + CONSTANT_HEAT_K);
+    if !(low..=high).contains(&T) {
+        r.caution(Caution::Extrapolated { what: "the temperature", value: T, unit: "K", low, high });
+    }
     Ok(Pressure::new::<kilopascal>(p))
 }
 
@@ -144,7 +150,7 @@ pub struct Atoms {
     pub n: f64,
     /// Chlorine.
     pub cl: f64,
-    /// Rings, aromatic or not.
+    /// Rings that are aromatic or hold another atom than carbon; a ring of another kind counts as a chain.
     pub rings: f64,
 }
 
@@ -163,7 +169,8 @@ pub struct Atoms {
 /// [`FormulaError::NotPositive`] for a mass, volume or pressure of nothing.
 ///
 /// # Source
-/// Fuller, Schettler and Giddings 1966, atomic volumes of 1969; *from memory* of a handbook's table.
+/// Fuller, Schettler and Giddings 1966, atomic volumes of 1969; *from memory* of a handbook's table. Checked in
+/// `tests/published/vapour.csv`.
 ///
 /// # Example
 /// Acetone in air at 25 °C: 1.06·10⁻⁵ m²/s (measured: 1.05 to 1.24).

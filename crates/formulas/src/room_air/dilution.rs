@@ -53,6 +53,17 @@ pub fn dilution_for_limit<R: Recorder>(
 ///
 /// # Source
 /// American ventilation manual, dilution for fire; *from memory*. B is 1 up to 120 °C.
+///
+/// # Example
+/// The manual's own (*from memory*): two pints of xylene an hour (SG 0.88, 106 g/mol, 1 %) with S_f 10 and, in its hot oven, B 0.7 take
+/// 159 ft³/min; with B 1 that is 0.7 of it.
+/// ```
+/// use formulas::{Silent, room_air::dilution_for_fire};
+/// use uom::si::volume_rate::cubic_foot_per_minute;
+/// let q = dilution_for_fire(&mut Silent, 2.0 / 60.0, 0.88, 106.0, 1.0, 10.0)?;
+/// assert!((q.get::<cubic_foot_per_minute>() - 0.7 * 159.0).abs() < 0.5);
+/// # Ok::<(), formulas::FormulaError>(())
+/// ```
 pub fn dilution_for_fire<R: Recorder>(
     r: &mut R,
     pints_per_minute: f64,

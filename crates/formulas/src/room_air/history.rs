@@ -28,12 +28,12 @@ pub struct History {
 
 /// ∫₀ᵗ e^(−k·s) ds.
 fn span(k: f64, t: f64) -> f64 {
-    if (k * t).abs() < 1e-9 { t } else { -(-k * t).exp_m1() / k }
+    if (k * t).abs() < 1e-12 { t } else { -(-k * t).exp_m1() / k }
 }
 
-/// (e^(−k·t) − e^(−n·t))/(n − k), which is t·e^(−n·t) where they are alike.
+/// (e^(−k·t) − e^(−n·t))/(n − k), written so that it keeps its digits where the two are nearly alike.
 fn between(k: f64, n: f64, t: f64) -> f64 {
-    if ((n - k) * t).abs() < 1e-6 { t * (-n * t).exp() } else { ((-k * t).exp() - (-n * t).exp()) / (n - k) }
+    (-k.min(n) * t).exp() * span((n - k).abs(), t)
 }
 
 impl Pulse {
@@ -66,6 +66,16 @@ impl History {
     #[must_use]
     pub fn let_in(&self, at: f64) -> f64 {
         self.before * self.volume + self.pulses.iter().map(|pulse| pulse.let_in(at)).sum::<f64>()
+    }
+
+    /// What the air holds from hour 0 to another, at so many even steps and at every turn: hours and mg/m³, for a picture.
+    #[must_use]
+    pub fn series(&self, until: f64, steps: u32) -> Vec<(f64, f64)> {
+        let mut hours = self.turns(0.0, until);
+        hours.extend((1..steps).map(|i| until * f64::from(i) / f64::from(steps)));
+        hours.sort_by(f64::total_cmp);
+        hours.dedup();
+        hours.into_iter().map(|at| (at, self.held(at))).collect()
     }
 
     /// Mean from one hour to another, mg/m³.
@@ -122,20 +132,31 @@ impl History {
         self.worst(within, |at| self.held(at), 0.0)
     }
 
-    /// The largest value of a smooth function up to an hour: looked for on a grid and around every turn, then closed in upon.
+    /// The largest value of a smooth function up to an hour: looked for on a grid and around every turn, then closed in upon at each top of
+    /// those, for the highest of them may lie beside a lower one.
     fn worst(&self, last: f64, value: impl Fn(f64) -> f64, window: f64) -> f64 {
         const GRID: u32 = 96;
         let mut looked: Vec<f64> = (0..=GRID).map(|i| last * f64::from(i) / f64::from(GRID)).collect();
         let turns = self.turns(0.0, last);
         looked.extend(turns.iter().flat_map(|at| [*at, at - window]).filter(|at| (0.0..=last).contains(at)));
         looked.sort_by(f64::total_cmp);
-        let best = (0..looked.len()).max_by(|a, b| value(looked[*a]).total_cmp(&value(looked[*b]))).unwrap_or(0);
-        let (mut low, mut high) = (looked[best.saturating_sub(1)], looked[(best + 1).min(looked.len() - 1)]);
-        let golden = 1.0 / (0.5 * (1.0 + 5_f64.sqrt()));
-        while high - low > 1e-6 * last.max(1.0) {
-            let (a, b) = (high - golden * (high - low), low + golden * (high - low));
-            if value(a) > value(b) { high = b } else { low = a }
-        }
-        value(0.5 * (low + high)).max(value(looked[best]))
+        looked.dedup();
+        let values: Vec<f64> = looked.iter().map(|at| value(*at)).collect();
+        let end = looked.len() - 1;
+        let around = |i: usize| (i.saturating_sub(1), (i + 1).min(end));
+        let is_top = |i: &usize| values[around(*i).0].max(values[around(*i).1]) <= values[*i];
+        let top = |i: usize| closed_in(looked[around(i).0], looked[around(i).1], last, &value).max(values[i]);
+        // Values that are no numbers have no top, and no number comes of them either.
+        (0..=end).filter(is_top).map(top).max_by(f64::total_cmp).unwrap_or(f64::NAN)
     }
+}
+
+/// The largest value between two hours between which the function rises to one top, by golden section.
+fn closed_in(mut low: f64, mut high: f64, last: f64, value: impl Fn(f64) -> f64) -> f64 {
+    let golden = 1.0 / (0.5 * (1.0 + 5_f64.sqrt()));
+    while high - low > 1e-6 * last.max(1.0) {
+        let (a, b) = (high - golden * (high - low), low + golden * (high - low));
+        if value(a) > value(b) { high = b } else { low = a }
+    }
+    value(0.5 * (low + high))
 }
