@@ -50,7 +50,7 @@ pub enum ServeError {
 /// # Errors
 /// [`ServeError`].
 pub fn serve(app: &Arc<App>, announce: impl FnOnce(&str)) -> Result<(), ServeError> {
-    serve_until(app, announce, asked_to_end())
+    open(app, announce, asked_to_end)
 }
 
 /// The same, until `end` comes.
@@ -58,10 +58,16 @@ pub fn serve(app: &Arc<App>, announce: impl FnOnce(&str)) -> Result<(), ServeErr
 /// # Errors
 /// [`ServeError`].
 pub fn serve_until(app: &Arc<App>, announce: impl FnOnce(&str), end: impl Future<Output = ()>) -> Result<(), ServeError> {
+    open(app, announce, || end)
+}
+
+fn open<F: Future<Output = ()>>(app: &Arc<App>, announce: impl FnOnce(&str), end: impl FnOnce() -> F) -> Result<(), ServeError> {
     let runtime = tokio::runtime::Builder::new_multi_thread().enable_all().build().map_err(ServeError::Start)?;
     runtime.block_on(async {
         let address = app.settings.address;
         let listener = TcpListener::bind(address).await.map_err(|error| ServeError::Address { address, error })?;
+        // Whoever reads the address may ask for the end at once, so that is listened for first.
+        let end = end();
         announce(&shown(app, listener.local_addr().unwrap_or(address)));
         run(app, listener, end).await;
         Ok(())
@@ -138,26 +144,30 @@ where
     let _ = watcher.watch(connection).await;
 }
 
-/// Waits until the program is asked to end: Ctrl-C, or the signal of a service manager.
-async fn asked_to_end() {
-    let interrupted = async {
-        if tokio::signal::ctrl_c().await.is_err() {
-            std::future::pending::<()>().await;
-        }
-    };
-    #[cfg(unix)]
-    let ended = async {
-        match tokio::signal::unix::signal(tokio::signal::unix::SignalKind::terminate()) {
+/// Comes when the program is asked to end: by Ctrl-C, or by the signal of a service manager. It is listened for from the call on.
+#[cfg(unix)]
+fn asked_to_end() -> impl Future<Output = ()> {
+    use tokio::signal::unix::{Signal, SignalKind, signal};
+    async fn heard(signal: std::io::Result<Signal>) {
+        match signal {
             Ok(mut signal) => {
                 signal.recv().await;
             }
             Err(_) => std::future::pending().await,
         }
-    };
-    #[cfg(not(unix))]
-    let ended = std::future::pending::<()>();
-    tokio::select! {
-        () = interrupted => {}
-        () = ended => {}
+    }
+    let (interrupted, ended) = (signal(SignalKind::interrupt()), signal(SignalKind::terminate()));
+    async {
+        tokio::select! {
+            () = heard(interrupted) => {}
+            () = heard(ended) => {}
+        }
+    }
+}
+
+#[cfg(not(unix))]
+async fn asked_to_end() {
+    if tokio::signal::ctrl_c().await.is_err() {
+        std::future::pending::<()>().await;
     }
 }

@@ -65,6 +65,11 @@ impl Settings {
         }
     }
 
+    /// Whether only this machine is to come in.
+    pub(crate) fn is_alone(&self) -> bool {
+        self.passphrase.is_none() && self.origin.is_none()
+    }
+
     /// Whether browsers speak to it over an encrypted connection.
     pub(crate) fn is_encrypted(&self) -> bool {
         self.identity.is_some() || self.origin.as_ref().is_some_and(|origin| origin.encrypted)

@@ -82,6 +82,17 @@ fn without_a_passphrase_nobody_else_comes_in() {
 }
 
 #[tokio::test]
+async fn without_a_passphrase_nobody_comes_in_through_a_proxy_either() {
+    // RFC 7239, and the older headers it replaces.
+    let alone = pages(local());
+    for name in ["forwarded", "x-forwarded-for", "x-forwarded-host"] {
+        assert_eq!(send(&alone, with(get("/"), name, "192.168.1.9")).await.status, StatusCode::FORBIDDEN, "{name}");
+    }
+    let known = pages(Settings { origin: Some(Origin::parse("http://localhost").unwrap()), ..local() });
+    assert_eq!(send(&known, with(get("/"), "x-forwarded-for", "127.0.0.1")).await.status, StatusCode::OK);
+}
+
+#[tokio::test]
 async fn whoever_has_not_come_in_sees_the_door_and_nothing_of_the_shop() {
     let pages = pages(open());
     for path in ["/", "/shop", "/ladder?budget=60", "/why/lathe.bed-ways", "/bench/fit", "/sources", "/nothing"] {
@@ -89,6 +100,10 @@ async fn whoever_has_not_come_in_sees_the_door_and_nothing_of_the_shop() {
         assert_eq!(answer.status, StatusCode::SEE_OTHER, "{path}");
         assert!(answer.header("location").starts_with("/login?next=%2F"), "{path}");
         assert!(answer.text.is_empty());
+    }
+    // What is open lies open to its own name alone.
+    for path in ["/assets/a/b", "/login/x", "/assets", "/health/", "//login"] {
+        assert_eq!(send(&pages, get(path)).await.status, StatusCode::SEE_OTHER, "{path}");
     }
     assert_eq!(send(&pages, post("/units", "units=inch")).await.status, StatusCode::UNAUTHORIZED);
     let door = send(&pages, get("/login?next=%2Fladder")).await;

@@ -14,7 +14,7 @@ use std::net::IpAddr;
 use std::sync::Arc;
 
 use axum::extract::{Request, State};
-use axum::http::header::{LOCATION, RETRY_AFTER};
+use axum::http::header::{FORWARDED as FORWARDED_BY_STANDARD, HeaderName, LOCATION, RETRY_AFTER};
 use axum::http::{Method, StatusCode};
 use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
@@ -44,13 +44,17 @@ impl Guard {
 
 /// Paths that are open to whoever has not come in, below the base path.
 fn is_open(path: &str) -> bool {
-    matches!(path, "/login" | "/health") || path.starts_with("/assets/")
+    matches!(path, "/login" | "/health") || path.strip_prefix("/assets/").is_some_and(|name| !name.contains('/'))
 }
 
 /// Paths that may be written to although nothing of the shop may: who comes in, and in which units they read.
 fn writes_nothing(path: &str) -> bool {
     matches!(path, "/login" | "/logout" | "/units")
 }
+
+/// What a proxy adds to a request: with it, others come in through this machine.
+const FORWARDED: [HeaderName; 3] =
+    [FORWARDED_BY_STANDARD, HeaderName::from_static("x-forwarded-for"), HeaderName::from_static("x-forwarded-host")];
 
 /// The address of whoever asks, or its network where one house has many addresses.
 pub(crate) fn whose(request: &Request) -> IpAddr {
@@ -73,6 +77,10 @@ pub(crate) async fn stand(State(app): State<Arc<App>>, request: Request, next: N
     if !origin::is_ours(&app.settings, &request) {
         let said = "Gallipot does not answer to this name. Start it with `--origin` and the address you use.";
         return (StatusCode::MISDIRECTED_REQUEST, said).into_response();
+    }
+    if app.settings.is_alone() && FORWARDED.iter().any(|name| request.headers().contains_key(name)) {
+        let said = "This came through a proxy, and without a passphrase only this machine comes in. Start Gallipot with `--origin`.";
+        return (StatusCode::FORBIDDEN, said).into_response();
     }
     let path = request.uri().path().strip_prefix(app.settings.base_path.as_str()).unwrap_or_default().to_owned();
     if !matches!(*request.method(), Method::GET | Method::HEAD) {

@@ -10,7 +10,7 @@ use planner::Wishes;
 use planner::report::{BudgetRow, RungRow};
 use reference::Reference;
 
-use super::stairs::{Stairs, bar};
+use super::stairs::{Stairs, Step, bar};
 use crate::App;
 use crate::frame::{Frame, Piece, html};
 use crate::visitor::Visitor;
@@ -80,9 +80,10 @@ pub(crate) async fn page(State(app): State<Arc<App>>, visitor: Visitor) -> Respo
         let worked =
             if wish.asked { Arc::new(Worked::new(&shop, app.reference, &wishes, frame.units)?) } else { app.plan(&shop, frame.units)? };
         let report = &worked.report;
+        let stairs = Stairs::of(&worked);
         html(&Page {
-            stairs: Stairs::of(&worked).draw(),
-            rungs: (0..report.ladder.len()).map(|place| rung(&worked, place)).collect(),
+            stairs: stairs.draw(),
+            rungs: report.ladder.iter().zip(&stairs.0).map(|(row, step)| rung(&worked, row, *step)).collect(),
             bought: report.budget.as_ref().map(|row| bought(&worked, row, app.reference)),
             uses: uses(&worked),
             fluids: words(app.reference),
@@ -129,24 +130,22 @@ fn words(reference: &Reference) -> Vec<(&str, &str)> {
     fluids.map(|fluid| (fluid.key.as_str(), fluid.name.as_str())).collect()
 }
 
-fn rung(worked: &Worked, place: usize) -> Rung<'_> {
-    let row = &worked.report.ladder[place];
-    let before = place.checked_sub(1).map_or(0.0, |before| worked.report.ladder[before].total);
-    let before = if place == 0 { row.total - row.gain } else { before };
-    let (share, best) = (worked.share(row.total), worked.share(row.best_possible));
+fn rung<'a>(worked: &'a Worked, row: &'a RungRow, step: Step) -> Rung<'a> {
+    // The last half of a hundredth would not show.
+    const SHOWS: f64 = 0.005;
     let mut notes = vec![format!("keeps its place in {} of draws", percent(row.holds_in))];
     if row.opens_with_next {
         notes.push("pays together with the next one".to_owned());
     }
-    if best > share + 0.005 {
-        notes.push(format!("the best {} fluids together would serve {}", row.rung, percent(best)));
+    if step.best > step.after + SHOWS {
+        notes.push(format!("the best {} fluids together would serve {}", row.rung, percent(step.best)));
     }
     if row.gap > 0.0 {
         notes.push(format!("proven to within {}", percent(row.gap)));
     }
     Rung {
-        share: percent(share),
-        bar: bar(worked.share(before), share, best),
+        share: percent(step.after),
+        bar: bar(step),
         notes,
         opens: places(&worked.report.needs, &row.needs),
         opens_count: several(row.needs.len(), "place", "places"),
@@ -162,17 +161,13 @@ fn bought<'a>(worked: &Worked, row: &'a BudgetRow, reference: &Reference) -> Bou
 }
 
 fn uses(worked: &Worked) -> Vec<Use<'_>> {
-    let row = |row: &'_ planner::report::UseRow| {
-        let units = worked.units;
-        (row.amount.amount().show(units), ends(row.amount, units), lasts(row))
-    };
-    worked
-        .report
-        .use_a_year
-        .iter()
-        .map(|one| {
-            let (likely, ends, lasts) = row(one);
-            Use { name: &one.name, likely, ends, pack: one.pack.as_deref().unwrap_or_default(), lasts }
-        })
-        .collect()
+    let units = worked.units;
+    let row = worked.report.use_a_year.iter().map(|row| Use {
+        name: &row.name,
+        likely: row.amount.amount().show(units),
+        ends: ends(row.amount, units),
+        pack: row.pack.as_deref().unwrap_or_default(),
+        lasts: lasts(row),
+    });
+    row.collect()
 }

@@ -13,22 +13,22 @@ const RIGHT: f64 = 352.0;
 const TOP: f64 = 10.0;
 const BOTTOM: f64 = 150.0;
 
-/// One step of the stairs, in shares.
-struct Step {
-    before: f64,
-    after: f64,
-    best: f64,
+/// One step of the stairs, in shares of all that could be served.
+#[derive(Clone, Copy)]
+pub(crate) struct Step {
+    pub before: f64,
+    pub after: f64,
+    pub best: f64,
 }
 
 /// The stairs.
-pub(crate) struct Stairs(Vec<Step>);
+pub(crate) struct Stairs(pub Vec<Step>);
 
 impl Stairs {
     pub(crate) fn of(worked: &Worked) -> Self {
         let mut before = None;
         let step = |row: &planner::report::RungRow| {
-            let from = before.unwrap_or(row.total - row.gain);
-            before = Some(row.total);
+            let from = before.replace(row.total).unwrap_or(row.total - row.gain);
             Step { before: worked.share(from), after: worked.share(row.total), best: worked.share(row.best_possible) }
         };
         Self(worked.report.ladder.iter().map(step).collect())
@@ -76,8 +76,8 @@ impl Stairs {
 }
 
 /// One rung as a bar: served before, what it adds, and the best there could be.
-pub(crate) fn bar(before: f64, after: f64, best: f64) -> Piece {
-    let [before, after, best] = [before, after, best].map(|share| 200.0 * share.clamp(0.0, 1.0));
+pub(crate) fn bar(step: Step) -> Piece {
+    let [before, after, best] = [step.before, step.after, step.best].map(|share| 200.0 * share.clamp(0.0, 1.0));
     Piece(format!(
         "<svg class=\"bar\" viewBox=\"0 0 200 10\" preserveAspectRatio=\"none\" aria-hidden=\"true\">\
          <rect class=\"all\" width=\"200\" height=\"10\"/><rect class=\"had\" width=\"{before:.1}\" height=\"10\"/>\
