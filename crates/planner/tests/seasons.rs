@@ -36,7 +36,13 @@ fn sensitive(name: &str) -> Vec<String> {
     let depends = |test: &Test| {
         matches!(
             test,
-            Test::NotThinner { .. } | Test::NotThicker { .. } | Test::Flows { .. } | Test::Stands { .. } | Test::Consistency { .. }
+            Test::NotThinner { .. }
+                | Test::NotThicker { .. }
+                | Test::Flows { .. }
+                | Test::Stands { .. }
+                | Test::Consistency { .. }
+                // What is warmer evaporates faster.
+                | Test::SafeAir(_)
         )
     };
     all.into_iter().filter(|need| need.demands.iter().any(|demand| depends(&demand.test))).map(|need| need.id).collect()

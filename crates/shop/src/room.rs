@@ -90,6 +90,12 @@ impl Heating {
 const LEAST_VOLUME_M3: f64 = 2.0;
 
 impl Room {
+    /// The most changes of air: as said, or twice what is supposed, for the damp that comes in.
+    #[must_use]
+    pub fn most_air_changes(&self) -> Frequency {
+        self.air_changes * (self.air_changes / self.least_air_changes).value
+    }
+
     /// Reads `[room]`; what is not said is supposed and listed.
     pub(crate) fn read(section: Option<Section<'_>>, reference: &Reference, assumed: &mut Assumptions, problems: &mut Problems) -> Self {
         let mut section = section.unwrap_or_else(|| Section::empty(0..0));

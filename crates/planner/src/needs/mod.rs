@@ -1,5 +1,6 @@
 //! From a shop to its needs: every point and every step of every job, each by the file of its kind.
 
+mod damp;
 pub mod jobs;
 mod lubricant_form;
 pub mod points;
@@ -74,8 +75,9 @@ pub fn needs(shop: &Shop, reference: &Reference, working: Working) -> Result<Vec
             }
         }
     }
+    let damp = damp::Damp::default();
     for job in &shop.work {
-        match jobs::needs(shop, job, reference, working) {
+        match jobs::needs(shop, job, reference, &damp, working) {
             Ok(steps) => needs.extend(steps),
             Err(complaint) => problems.push(complaint.into_problem(&job.name, &job.answers, &job.at)),
         }

@@ -1,8 +1,9 @@
 //! Rubbing down with emery, stones and polish: the oil that floats the dust away.
 
+use formulas::coating::{GRITS, grit_sequence};
 use formulas::working::Recorder;
 use shop::{Given, Kind};
-use units::Area;
+use units::{Area, System, show};
 
 use super::common::wipe;
 use super::{Bench, Step, Task};
@@ -16,13 +17,18 @@ const WITH: Given<&'static str> = Given::choice(
     "common-practice",
     "cloth or paper, a sharpening stone, or polishing paste",
 );
+const COARSE: Given<f64> = Given::number("from_grit", "180", "common-practice", "coarsest emery, by its P number");
+const FINE: Given<f64> = Given::number("to_grit", "400", "common-practice", "finest emery, by its P number");
 const MATERIALS: Given<Vec<String>> = Given::materials("materials", "mild-steel", "common-practice", "what is rubbed");
 const AREA: Given<Area> = Given::quantity("area", "100 cm2", "common-practice", "face that is rubbed each time");
 
-pub(super) static KIND: Kind =
-    Kind { name: "abrade", about: "emery, polishing and sharpening on a stone", fields: &[WITH.field(), MATERIALS.field(), AREA.field()] };
+pub(super) static KIND: Kind = Kind {
+    name: "abrade",
+    about: "emery, polishing and sharpening on a stone",
+    fields: &[WITH.field(), COARSE.field(), FINE.field(), MATERIALS.field(), AREA.field()],
+};
 
-pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, _r: &mut R) -> Result<Vec<Task>, Complaint> {
+pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Task>, Complaint> {
     /// Drops for a stone or a strip of cloth, mL; *common practice*.
     const DROPS_ML: f64 = 1.0;
     let answers = bench.answers();
@@ -59,6 +65,7 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, _r: &mut R) -> Result<Vec<Ta
             "common-practice",
         )
     };
+    let rub = if with == "emery" { rub.mind(grits(r, answers.number(&COARSE), answers.number(&FINE))?, "common-practice") } else { rub };
     let rub = rub
         .spares(materials)
         .dose(Dose::ml(DROPS_ML))
@@ -86,4 +93,17 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, _r: &mut R) -> Result<Vec<Ta
         .spares_briefly(materials)
         .dose(wipe(answers.quantity(&AREA)));
     Ok(vec![Task { consequence: Consequence::SlowsOrDirties, times_a_year: bench.times_a_year(), steps: vec![rub, wipe_off] }])
+}
+
+/// The grits to go through and what they take off, in words.
+fn grits<R: Recorder>(r: &mut R, coarse: f64, fine: f64) -> Result<String, Complaint> {
+    let grit = |number: f64| GRITS.iter().find(|(grit, _)| f64::from(*grit) == number).map_or(0, |(grit, _)| *grit);
+    let rubbing = grit_sequence(r, grit(coarse), grit(fine))?;
+    let steps: Vec<String> = rubbing.steps.iter().map(|step| format!("P{}", step.grit)).collect();
+    Ok(format!(
+        "{}, each until the scratches of the one before are gone, turned a right angle: they take {} off each face after the first, which \
+         counts in a fit.",
+        steps.join(", "),
+        show(rubbing.takes_off, System::Metric)
+    ))
 }

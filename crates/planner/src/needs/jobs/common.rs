@@ -5,15 +5,16 @@ use std::borrow::Cow;
 use formulas::bond::{BondMetal, cure_time};
 use formulas::working::{Notebook, Recorder, Silent};
 use handling::air::Way;
-use handling::bars::Beside;
+use handling::bars::{Bar, Beside};
 use reference::fluid::Bond;
 use reference::practice::{Cleaning, FinishRule, Locking};
 use reference::{Form, Reference, Trait};
-use shop::{Answers, Job, Room};
+use shop::{Answers, Job, Room, Shop};
 use units::{Area, Frequency, Length, Quantity, System, Temperature, Time, show};
 
 use crate::demand::{Demand, Test};
 use crate::need::{Consequence, Dose, Every, How, Need, Place, Ration};
+use crate::needs::damp::{Damp, DampYear};
 use crate::needs::{Complaint, count, id, weight};
 use crate::surroundings::{Spent, room_air};
 use crate::verdict::Grade;
@@ -22,9 +23,11 @@ const ICE_K: f64 = 273.15;
 
 /// The job, and all it is done in.
 pub(crate) struct Bench<'a> {
+    pub shop: &'a Shop,
     pub room: &'a Room,
     pub job: &'a Job,
     pub reference: &'a Reference,
+    pub damp: &'a Damp,
 }
 
 impl Bench<'_> {
@@ -61,6 +64,11 @@ impl Bench<'_> {
     /// The rule for a case of finish.
     pub fn finish_rule(&self, case: &str) -> Result<&FinishRule, Complaint> {
         self.reference.finish_rules.get(case).ok_or_else(|| missing(case))
+    }
+
+    /// The year of damp in the room.
+    pub fn damp_year(&self) -> Result<&DampYear, Complaint> {
+        self.damp.year(self.shop, self.reference)
     }
 
     /// The coldest air of the room, °C.
@@ -188,6 +196,11 @@ impl Step {
             "it touches these materials",
             "common-practice",
         )
+    }
+
+    /// What is never done there.
+    pub fn never(self, bar: &'static Bar) -> Self {
+        self.mind(format!("Never {}: {}.", bar.what, bar.why), bar.source)
     }
 
     /// An arc, a flame or glowing metal is near, or the part meets it later.

@@ -1,6 +1,7 @@
 //! Taking off rust with acid, ending the acid, and oiling at once.
 
 use formulas::working::Recorder;
+use handling::bars::HYDROCHLORIC;
 use shop::{Given, Kind};
 use units::{Area, Quantity};
 
@@ -40,7 +41,7 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, _r: &mut R) -> Result<Vec<Ta
                      parts.",
                 "common-practice",
             )
-            .mind("Never hydrochloric acid indoors: its vapour rusts every machine in the room.", "common-practice"),
+            .never(&HYDROCHLORIC),
         Step::new("neutralise", "rinse, wipe with a spoonful in water, rinse hot, dry at once")
             .classes(&["bicarbonate"], &["alkaline-degreaser"], "acid left in pores brings the rust back", "common-practice")
             .spares_briefly(materials)

@@ -1,14 +1,11 @@
 //! Hardening steel: what it is quenched in, how much of it, and the oil after.
 
-#![expect(non_snake_case, reason = "symbols as in formulas")]
-
-use formulas::math::max;
-use formulas::sources::COMMON_PRACTICE;
+use formulas::quench::{Charge, HotMetal, Liquid, USUAL_RISE_K, bath_after, oil_volume, quench_vessel};
 use formulas::working::Recorder;
-use formulas::{given, step};
+use handling::bars::USED_OIL;
 use reference::Form;
 use shop::{Given, Kind};
-use units::{Mass, Quantity, Temperature, TemperatureDifference};
+use units::{Area, Length, Mass, Quantity, System, Temperature, TemperatureDifference, Volume, show};
 
 use super::common::{degrease, oil_after};
 use super::{Bench, Step, Task};
@@ -24,15 +21,15 @@ const STEEL: Given<&'static str> = Given::choice(
     "how its maker says it hardens; case means mild steel given a hard skin",
 );
 const MASS: Given<Mass> = Given::quantity("mass", "0.1 kg", "common-practice", "heaviest part, or all that goes in at once");
+const HEAT: Given<Temperature> = Given::quantity("heat", "820 °C", "common-practice", "temperature it is quenched from, by its maker");
+const LENGTH: Given<Length> = Given::quantity("length", "80 mm", "common-practice", "longest part as it is held");
 const BRIGHT: Given<bool> = Given::flag("bright", "false", "common-practice", "whether scale would spoil the face");
 
-pub(super) static KIND: Kind =
-    Kind { name: "harden", about: "hardening tool steel and case hardening", fields: &[STEEL.field(), MASS.field(), BRIGHT.field()] };
-
-/// Quench liquid for each kilogram of hot steel, litres: a US gallon for a pound; *common practice*.
-const LITRES_PER_KG: f64 = 8.3;
-/// A bath may warm by so much in taking one batch, K; *common practice*.
-const RISE_K: f64 = 30.0;
+pub(super) static KIND: Kind = Kind {
+    name: "harden",
+    about: "hardening tool steel and case hardening",
+    fields: &[STEEL.field(), MASS.field(), HEAT.field(), LENGTH.field(), BRIGHT.field()],
+};
 
 pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Task>, Complaint> {
     let answers = bench.answers();
@@ -44,7 +41,7 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
                  choose an oil-hardening steel";
         return Ok(task(vec![Step::refused("quench", why)]));
     }
-    let mut steps = vec![degrease(bench, &materials, Dose::ml(3.0), false)];
+    let mut steps = vec![degrease(bench, &materials, Dose::ml(3.0), false).near_heat()];
     if answers.flag(&BRIGHT) {
         steps.push(
             Step::new("coat against scale", "dip or brush, dry, burn the alcohol off in the open, away from the can")
@@ -61,7 +58,8 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
                 .mind("Only powder free of cyanide.", "common-practice"),
         );
     }
-    steps.push(quench(bench, steel, quench_litres(r, mass, steel == "oil-hardening")));
+    let charge = Charge { mass, metal: HotMetal::Iron, at: answers.quantity(&HEAT) };
+    steps.push(quench(bench, steel, &Bath::new(r, &charge, steel == "oil-hardening", bench.room.hottest, answers.quantity(&LENGTH))?));
     if steel != "oil-hardening" {
         steps.push(oil_after(&materials, Dose::ml(2.0)));
     }
@@ -76,29 +74,46 @@ fn powder_g(mass: Mass) -> f64 {
     0.1 * mass.base() * 1e3
 }
 
-/// Quench liquid for so much hot steel, L: by the rule, and by what the bath may warm; the larger counts.
-///
-/// Iron from 850 °C gives off 555 kJ/kg (*from memory* of the thermochemical tables); a litre of oil takes 1.74 kJ/K, of water 4.2.
-fn quench_litres<R: Recorder>(r: &mut R, mass: Mass, oil: bool) -> f64 {
-    given!(r, m["kg"] = mass.base(), "hot steel");
-    given!(r, k["L/kg"] = LITRES_PER_KG, "a US gallon for a pound");
-    given!(r, h["kJ/kg"] = 555.0, "heat of the steel");
-    given!(r, c["kJ/(L·K)"] = if oil { 0.87 * 2.0 } else { 4.2 }, "heat a litre takes");
-    given!(r, Delta_T["K"] = RISE_K, "rise allowed");
-    step!(r, V["L"] = m * max(k, h / (c * Delta_T)), COMMON_PRACTICE);
-    V
+/// The bath a batch is quenched in.
+struct Bath {
+    liquid: Volume,
+    depth: Length,
+    height: Length,
+    /// As warm as one batch makes it.
+    hottest: Temperature,
 }
 
-fn quench(bench: &Bench<'_>, steel: &str, litres: f64) -> Step {
+impl Bath {
+    fn new<R: Recorder>(r: &mut R, charge: &Charge, oil: bool, start: Temperature, part: Length) -> Result<Self, Complaint> {
+        let rise = TemperatureDifference::from_base(USUAL_RISE_K);
+        let liquid = if oil { Liquid::oil() } else { Liquid::water() };
+        let asked = oil_volume(r, charge, &liquid, start, rise)?.needed;
+        let vessel = quench_vessel(r, asked, part, floor(asked))?;
+        let hottest = bath_after(r, charge, &liquid, vessel.liquid, start)?;
+        Ok(Self { liquid: vessel.liquid, depth: vessel.depth, height: vessel.height, hottest })
+    }
+}
+
+/// The floor of a round pot half as deep again as it is wide; *common practice*.
+fn floor(liquid: Volume) -> Area {
+    let wide = (liquid.base() / (1.5 * std::f64::consts::FRAC_PI_4)).cbrt();
+    Area::from_base(std::f64::consts::FRAC_PI_4 * wide * wide)
+}
+
+fn quench(bench: &Bench<'_>, steel: &str, bath: &Bath) -> Step {
     // A fill serves a year, so that a year takes one fill and the pack holds it.
+    let litres = bath.liquid.base() * 1e3;
     let each_time = litres / bench.times_a_year().max(1.0);
     let step = Step::new("quench", "from the maker's temperature, straight down, all under in one move, stir up and down")
         .dose(Dose::ml(each_time * 1e3))
         .dose_of(Form::Solid, Dose::grams(brine_kg(litres) * 1e3 / bench.times_a_year().max(1.0)))
         .mind(
             format!(
-                "Have {litres:.1} L of it in a metal vessel two thirds full at most, deeper than the part \
-                     and a hand's breadth, with a lid beside it."
+                "Have {litres:.1} L of it, {:.0} cm deep, in a metal vessel {:.0} cm high at least, with a tight lid beside it; one batch \
+                 warms it to {}.",
+                (bath.depth.base() * 100.0).ceil(),
+                (bath.height.base() * 100.0).ceil(),
+                show(bath.hottest, System::Metric)
             ),
             "common-practice",
         )
@@ -115,13 +130,10 @@ fn quench(bench: &Bench<'_>, steel: &str, litres: f64) -> Step {
         ),
         "case" => step.classes(&["quench-water", "quench-brine"], &[], "the skin hardens only in water", "common-practice"),
         _ => step
-            .classes(&["quench-oil"], &[], "water cracks an oil-hardening steel; used engine oil is poison", "common-practice")
+            .classes(&["quench-oil"], &[], "water cracks an oil-hardening steel", "common-practice")
             .demand(
                 "far from its flash point",
-                Test::Flash {
-                    hottest: Temperature::from_base(bench.room.hottest.base() + RISE_K),
-                    margin: TemperatureDifference::from_base(50.0),
-                },
+                Test::Flash { hottest: bath.hottest, margin: TemperatureDifference::from_base(FLASH_MARGIN_K) },
                 "the bath warms with the part, and oil near its flash point burns",
                 "common-practice",
             )
@@ -129,10 +141,14 @@ fn quench(bench: &Bench<'_>, steel: &str, litres: f64) -> Step {
                 "Outdoors or under a roof that does not burn, an extinguisher at hand; no drop of water \
                      in the oil, and never water on burning oil.",
                 "common-practice",
-            ),
+            )
+            .never(&USED_OIL),
     };
-    step.mind("Goggles, tongs, leather gloves; steam and hot oil jump.", "common-practice")
+    step.near_heat().mind("Goggles, tongs, leather gloves; steam and hot oil jump.", "common-practice")
 }
+
+/// A bath stays so far below its oil's flash point, K; *common practice*.
+const FLASH_MARGIN_K: f64 = 50.0;
 
 const TEMPER: &str = "Temper at once, while still hand warm: straw (200–230 °C) for cutting tools, purple (270–280 °C) for punches, \
                       blue (290–310 °C) for springs; the steel's own sheet comes first.";

@@ -1,6 +1,7 @@
 //! Finding leaks with bubbles, never with a flame.
 
 use formulas::working::Recorder;
+use handling::bars::FLAME_LEAK;
 use reference::Trait;
 use shop::{Given, Kind};
 
@@ -40,7 +41,7 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, _r: &mut R) -> Result<Vec<Ta
         .classes(&["leak-test-fluid"], soap, "bubbles show what ears and fingers miss", "en-14291")
         .spares_briefly(metals)
         .dose(Dose::ml(ML_A_JOINT * answers.number(&JOINTS)))
-        .mind("Never look for a leak with a flame.", "common-practice")
+        .never(&FLAME_LEAK)
         .mind_if(
             gas,
             "Gas pipes in the house are work for a licensed person. If you smell gas: shut it, open up, no switch, out.",

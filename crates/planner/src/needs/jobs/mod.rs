@@ -1,12 +1,14 @@
 //! Kinds of jobs: one file each, one line here.
 
 mod common;
+mod dip;
 
 use formulas::working::{Notebook, Silent};
 use reference::Reference;
 use shop::{Job, Kind, Shop};
 
 use crate::need::Need;
+use crate::needs::damp::Damp;
 use crate::needs::{Complaint, Working};
 pub(crate) use common::{Bench, Step, Task};
 
@@ -52,8 +54,8 @@ pub(super) fn kinds() -> &'static [&'static Kind] {
 }
 
 /// The needs of one job: one for each step of each of its tasks.
-pub(super) fn needs(shop: &Shop, job: &Job, reference: &Reference, working: Working) -> Result<Vec<Need>, Complaint> {
-    let bench = Bench { room: &shop.room, job, reference };
+pub(super) fn needs(shop: &Shop, job: &Job, reference: &Reference, damp: &Damp, working: Working) -> Result<Vec<Need>, Complaint> {
+    let bench = Bench { shop, room: &shop.room, job, reference, damp };
     let kind = ALL
         .iter()
         .find(|kind| kind.kind.name == job.kind.name)

@@ -3,14 +3,13 @@
 //! The pickle takes oxide off copper alloys; a bath with copper in it plates steel, so a joint of both is not pickled at all. Light metals
 //! and titanium want a flux and a filler of their own.
 
-#![expect(non_snake_case, reason = "symbols as in formulas")]
-
-use formulas::sources::{COMMON_PRACTICE, DEFINITION};
+use formulas::pickle::{CopperLimit, Neutralised, copper_limit, fluoride_bound, neutralise, pickle_bath};
+use formulas::solution::{Acid, Dilution};
 use formulas::working::Recorder;
-use formulas::{given, step};
+use handling::bars::{ACID_ORDER, CADMIUM, STEEL_IN_PICKLE};
 use reference::Form;
 use shop::{Given, Kind};
-use units::{Quantity, Volume};
+use units::{Mass, Quantity, Ratio, System, Volume, show};
 
 use super::common::degrease;
 use super::{Bench, Step, Task};
@@ -39,9 +38,9 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
         return Ok(task(vec![Step::refused("solder", why)]));
     }
     let (steel, copper) = (bench.any_is(metals, "ferrous"), bench.any_is(metals, "copper-alloys"));
-    let mut steps = vec![degrease(bench, metals, Dose::ml(0.5 * seam), false)];
+    let mut steps = vec![degrease(bench, metals, Dose::ml(0.5 * seam), false).near_heat()];
     if answers.word(&PROCESS) == "silver" {
-        steps.push(silver_flux(metals, seam, steel));
+        steps.push(silver_flux(bench, r, metals, seam)?);
         steps.push(
             Step::new("wash off the flux", "in water of 60 °C and more, brush; before any acid")
                 .classes(&["hot-water"], &[], bench.cleaning("flux")?.why.clone(), "common-practice")
@@ -55,7 +54,8 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
         );
         // Acid makes hard and spring steel brittle.
         if !(steel && copper || bench.any_is(metals, "hardened-steels")) {
-            steps.extend(pickle(metals, &bath(r, answers.quantity(&BATH)), bench.times_a_year(), steel));
+            let acid = if steel { Acid::Citric } else { Acid::Bisulfate };
+            steps.extend(pickle(metals, &bath(bench, r, acid, answers.quantity(&BATH))?, bench.times_a_year(), steel));
         }
     } else {
         steps.push(soft_flux(metals, seam, steel));
@@ -69,10 +69,17 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
     Ok(task(steps))
 }
 
-fn silver_flux(metals: &[String], seam: f64, steel: bool) -> Step {
+fn silver_flux<R: Recorder>(bench: &Bench<'_>, r: &mut R, metals: &[String], seam: f64) -> Result<Step, Complaint> {
     /// Flux paste for a centimetre of joint, g; *common practice*.
     const FLUX_G_PER_CM: f64 = 0.2;
-    Step::new("flux", "brush paste on both faces and on the filler, heat evenly until it runs like water")
+    /// Fluoride in the paste, by mass; *from memory* of data sheets.
+    const FLUORIDE: f64 = 0.3;
+    /// What is never to be breathed, ppm: the ceiling of the NIOSH Pocket Guide.
+    const CEILING_PPM: f64 = 6.0;
+    let steel = bench.any_is(metals, "ferrous");
+    let (grams, air) = (FLUX_G_PER_CM * seam, bench.room);
+    let bound = fluoride_bound(r, Mass::from_base(grams * 1e-3), Ratio::from_base(FLUORIDE), air.volume, air.hottest)?.base() * 1e6;
+    Ok(Step::new("flux", "brush paste on both faces and on the filler, heat evenly until it runs like water")
         .classes(
             &["fluoride-flux"],
             &["borate-flux"],
@@ -80,11 +87,19 @@ fn silver_flux(metals: &[String], seam: f64, steel: bool) -> Step {
             "aws-a5-31",
         )
         .spares_briefly(metals)
-        .dose(Dose::grams(FLUX_G_PER_CM * seam))
-        .mind("Never a filler with cadmium: its fume kills. Strip zinc plate and old lead solder first.", "common-practice")
-        .mind("Flux fume is poisonous: outdoors or with the air drawn off, and gloves.", "common-practice")
+        .near_heat()
+        .dose(Dose::grams(grams))
+        .never(&CADMIUM)
+        .mind("Strip zinc plate and old lead solder first.", "common-practice")
+        .mind(
+            format!(
+                "Flux fume is poisonous: outdoors or with the air drawn off, and gloves. Were all of its fluoride to go into this room's \
+                 air, it would hold {bound:.0} ppm of hydrogen fluoride; {CEILING_PPM:.0} ppm are never to be breathed."
+            ),
+            "niosh-pocket-guide",
+        )
         .mind_if(steel, "On stainless a flux for stainless; on steel wash every trace off, it rusts.", "common-practice")
-        .mind("Boilers and gas: the code in force and its inspector come first.", "common-practice")
+        .mind("Boilers and gas: the code in force and its inspector come first.", "common-practice"))
 }
 
 /// The pickle and what ends it; the bath serves a year.
@@ -92,59 +107,73 @@ fn pickle(metals: &[String], bath: &Bath, times_a_year: f64, steel: bool) -> [St
     let each_time = 1.0 / times_a_year.max(1.0);
     let (right, will_do): (&[&str], &[&str]) =
         if steel { (&["pickle-citric"], &["pickle-bisulfate"]) } else { (&["pickle-bisulfate", "pickle-citric"], &["battery-acid"]) };
-    let dose = Dose::grams((bath.salt_g + bath.water_g) * each_time);
-    let acid = Step::new("pickle", "part below 100 °C, bath at 50–60 °C with a lid, until bright; rinse")
-        .classes(right, will_do, "acid dissolves the oxide that flux leaves behind", "common-practice")
-        .spares_briefly(metals)
-        .dose(dose)
-        .mind(
-            format!(
-                "For {:.1} L of bath: {:.0} g of salt into {:.0} g of water (10 % by mass). Always \
-                         the acid into the water; goggles, gloves.",
-                bath.litres, bath.salt_g, bath.water_g
-            ),
-            "common-practice",
-        )
-        .mind(
-            "Never steel tweezers, wire or chips in it: they plate every part with copper. Plastic, brass \
-                 or wood.",
-            "common-practice",
-        )
-        .mind_if(
-            steel,
-            "A fresh bath that never held copper, and not for hard or spring steel: acid makes it \
-                 brittle.",
-            "common-practice",
-        )
-        .mind(
-            "Keep it shut and away from bright steel. Spent pickle is copper waste: neutral is not fit \
-                 for the drain.",
-            "common-practice",
-        );
+    let grams = |mass: Mass| mass.base() * 1e3;
+    let dose = Dose::grams(grams(bath.mix.concentrate + bath.mix.water) * each_time);
+    let acid = Step::new(
+        "pickle",
+        "in glass or plastic with a lid, tongs of plastic or wood; part below 100 °C, bath at 50–60 °C, until bright; rinse",
+    )
+    .classes(right, will_do, "acid dissolves the oxide that flux leaves behind", "common-practice")
+    .spares_briefly(metals)
+    .dose(dose)
+    .mind(
+        format!(
+            "For {} of bath: {} of {} into {} of water (10 % by mass). Goggles, gloves.",
+            show(bath.volume, System::Metric),
+            show(bath.mix.concentrate, System::Metric),
+            bath.salt,
+            show(bath.mix.water, System::Metric)
+        ),
+        "common-practice",
+    )
+    .never(&ACID_ORDER)
+    .never(&STEEL_IN_PICKLE)
+    .mind_if(steel, "A fresh bath that never held copper, and not for hard or spring steel: acid makes it brittle.", "common-practice")
+    .mind_if(
+        !steel,
+        format!("Retire it at {:.0} g of copper in a litre, or when it takes twice as long as at first.", bath.copper.retire.base()),
+        "common-practice",
+    )
+    .mind(
+        "Keep it shut, 3 m from bright steel or in another room. Spent pickle is copper waste: neutral is not fit for the drain.",
+        "common-practice",
+    );
     let end = Step::new("neutralise", "dip the part until it stops fizzing, rinse, dry; in an open vessel, a little at a time")
         .classes(&["bicarbonate"], &[], "acid left in a seam goes on eating", "common-practice")
-        .dose(Dose::grams(bath.soda_g * each_time))
-        .dose_of(Form::Liquid, dose);
+        .dose(Dose::grams(grams(bath.end.bicarbonate) * each_time))
+        .dose_of(Form::Liquid, dose)
+        .mind(
+            format!(
+                "The whole bath takes {} and gives off {} of gas: cold, in the open, {:.0} additions of 10 g at most, in a vessel of {} at \
+                 least; stop by test strip at pH 7 to 8.",
+                show(bath.end.bicarbonate, System::Metric),
+                show(bath.end.gas, System::Metric),
+                bath.end.additions,
+                show(bath.end.vessel, System::Metric)
+            ),
+            "common-practice",
+        );
     [acid, end]
 }
 
-/// What a bath of pickle is made of, and what ends it.
+/// What a bath of pickle is made of, when it is spent, and what ends it.
 struct Bath {
-    litres: f64,
-    salt_g: f64,
-    water_g: f64,
-    soda_g: f64,
+    salt: &'static str,
+    volume: Volume,
+    mix: Dilution,
+    copper: CopperLimit,
+    end: Neutralised,
 }
 
-/// A bath of a tenth bisulfate by mass, which weighs little more than water; bicarbonate neutralises it mole for mole.
-fn bath<R: Recorder>(r: &mut R, volume: Volume) -> Bath {
-    given!(r, V["L"] = volume.base() * 1e3, "bath");
-    given!(r, w [] = 0.10, "share of salt by mass");
-    step!(r, m["g"] = 1000.0 * V, COMMON_PRACTICE);
-    step!(r, m_salt["g"] = w * m, DEFINITION);
-    step!(r, m_water["g"] = m - m_salt, DEFINITION);
-    step!(r, m_soda["g"] = m_salt * 84.007 / 120.06, DEFINITION);
-    Bath { litres: V, salt_g: m_salt, water_g: m_water, soda_g: m_soda }
+/// A bath of a tenth salt by mass.
+fn bath<R: Recorder>(bench: &Bench<'_>, r: &mut R, acid: Acid, volume: Volume) -> Result<Bath, Complaint> {
+    let (dry, tenth) = (Ratio::from_base(1.0), Ratio::from_base(0.1));
+    let air = bench.room.usual;
+    let mix = pickle_bath(r, acid, volume, dry, tenth, air)?;
+    let copper = copper_limit(r, acid, tenth)?;
+    let end = neutralise(r, acid, mix.concentrate, volume, air)?;
+    let salt = if acid == Acid::Citric { "citric acid" } else { "bisulfate" };
+    Ok(Bath { salt, volume, mix, copper, end })
 }
 
 fn soft_flux(metals: &[String], seam: f64, steel: bool) -> Step {
@@ -158,6 +187,7 @@ fn soft_flux(metals: &[String], seam: f64, steel: bool) -> Step {
     Step::new("flux", "thin on both faces, heat the metal and not the solder")
         .classes(right, will_do, why, "common-practice")
         .spares_briefly(metals)
+        .near_heat()
         .dose(Dose::grams(FLUX_G_PER_CM * seam))
         .mind(
             "Its fume irritates lungs and may make them allergic: draw the air off. Wash your hands after solder with lead.",

@@ -1,16 +1,14 @@
-//! Storing bright steel: how much damp it will see, and the coat that outlasts it.
+//! Storing bright steel: the damp it will see in this room, and the coat that outlasts it.
 //!
-//! Hours count as wet where the air is above 60 % relative humidity, fully from 80 %; half a year is taken to be damp, and a room
-//! heated all winter is not. Each coat has a budget of such hours in the table of finishes.
+//! A year is run at the metal, hour by hour: hours count from 60 % relative humidity, fully from 80 %, and threefold while it sweats. Each
+//! coat has a budget of such hours in the table of finishes.
 
 #![expect(non_snake_case, reason = "symbols as in formulas")]
 
-use formulas::math::{max, min};
-use formulas::sources::COMMON_PRACTICE;
+use formulas::given;
 use formulas::working::Recorder;
-use formulas::{given, step};
-use shop::{Given, Heating, Kind};
-use units::{Area, Quantity, Ratio};
+use shop::{Given, Kind};
+use units::{Area, Quantity};
 
 use super::common::{degrease, wipe};
 use super::finish::coverage;
@@ -22,7 +20,7 @@ const MONTHS: Given<f64> = Given::number("months", "6", "common-practice", "how 
 const BOXED: Given<bool> = Given::flag("boxed", "false", "common-practice", "whether it lies in a box or bag that stays shut");
 const SLIDING: Given<bool> = Given::flag("sliding", "false", "common-practice", "whether sliding or measuring faces are among it");
 const MATERIALS: Given<Vec<String>> = Given::materials("materials", "mild-steel", "common-practice", "what it is made of");
-const AREA: Given<Area> = Given::quantity("area", "0.5 m2", "common-practice", "bright face");
+const AREA: Given<Area> = Given::quantity("area", "0.25 m2", "common-practice", "bright face");
 
 pub(super) static KIND: Kind = Kind {
     name: "store",
@@ -37,7 +35,8 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
     let answers = bench.answers();
     let (materials, area): (_, Area) = (answers.words(&MATERIALS), answers.quantity(&AREA));
     let months = answers.number(&MONTHS);
-    let hours = wet_hours(r, months, bench.room.humidity, bench.room.heating);
+    let year = bench.damp_year()?;
+    given!(r, D["h"] = year.dose(months), "damp hours it has to outlast, begun at the worst time");
     let sliding = answers.flag(&SLIDING);
     let mut steps =
         vec![degrease(bench, materials, wipe(area), false).mind("Gloves from here on: a fingerprint rusts first.", "common-practice")];
@@ -54,7 +53,7 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
                 "common-practice",
             )
     } else {
-        open(bench, put_away, hours, sliding, area)?
+        open(bench, put_away, D, sliding, area)?
     });
     Ok(vec![Task { consequence: Consequence::Spoils, times_a_year: bench.times_a_year(), steps }])
 }
@@ -73,35 +72,26 @@ fn open(bench: &Bench<'_>, step: Step, hours: f64, sliding: bool, area: Area) ->
     will_do.retain(|coat| 2.0 * budget(coat) >= hours);
     let why = if sliding { faces.why.clone() } else { format!("it must outlast about {hours:.0} damp hours in this room") };
     let lasting = right.first().map_or(0.0, |coat| budget(coat));
-    let step = step
+    let year = bench.damp_year()?;
+    let often = year.renewals(lasting.max(1.0))?;
+    Ok(step
         .classes(&right, &will_do, why, "common-practice")
         .dose(coverage(bench, &right, area))
         .mind_if(
             short,
-            format!(
-                "In this room it sees about {hours:.0} damp hours and lasts about {lasting:.0}: look \
-                         after it and put it on again in time."
-            ),
+            format!("It sees about {hours:.0} damp hours and lasts about {lasting:.0}: put it on again {}.", times(often)),
             "common-practice",
         )
-        .mind("Known within a factor of two: look at it after a month, and trust what you see.", "common-practice");
-    Ok(step)
+        .mind(year.words(), "iso-9223")
+        .mind_if(year.is_wet(), year.ways_out(), "common-practice")
+        .mind("Known within a factor of two, a coat within three: look at it after a month, and trust what you see.", "common-practice"))
 }
 
-/// Damp hours in so many months: none below 60 % relative humidity, all from 80 %, for half the year.
-fn wet_hours<R: Recorder>(r: &mut R, months: f64, humidity: Ratio, heating: Heating) -> f64 {
-    const HOURS_A_MONTH: f64 = 730.5;
-    /// Half the year is the damp season; *common practice*.
-    const DAMP_SEASON: f64 = 0.5;
-    if heating == Heating::Steady {
-        return 0.0;
+fn times(often: usize) -> String {
+    match often {
+        0 | 1 => "once a year".to_owned(),
+        often => format!("{often} times a year"),
     }
-    given!(r, H["h"] = months * HOURS_A_MONTH, "hours put away");
-    given!(r, RH["%"] = humidity.base() * 100.0, "relative humidity in the damp season");
-    given!(r, s [] = DAMP_SEASON, "share of the year that is damp");
-    step!(r, w [] = min(max((RH - 60.0) / 20.0, 0.0), 1.0), COMMON_PRACTICE);
-    step!(r, D["h"] = H * s * w, COMMON_PRACTICE);
-    D
 }
 
 /// Sheets of inhibitor paper: a square metre of paper to a square metre of steel, about A4 each.
