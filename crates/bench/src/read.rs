@@ -134,7 +134,7 @@ fn limits(dimension: Dimension) -> (f64, f64) {
         Dimension::Area => (1e-8, 1e3),
         Dimension::Volume => (1e-9, 1e5),
         Dimension::Mass => (1e-6, 1e4),
-        Dimension::MassDensity => (1e-3, 2e4),
+        Dimension::MassDensity => (1e-9, 2e4),
         Dimension::Temperature => (213.15, 673.15),
         Dimension::TemperatureDifference => (0.0, 400.0),
         Dimension::Velocity => (0.0, 200.0),

@@ -12,6 +12,7 @@ use units::{Area, Frequency, Length, Mass, MassDensity, Power, Quantity, Range, 
 use weather::Months;
 
 use super::{Asked, Outcome, Unanswered};
+use crate::page::ChoiceRow;
 use crate::picture::{Axis, Line, Picture};
 
 const AIR: Given<Temperature> = Given::quantity("air", "15 °C", "common-practice", "air now: a thaw after frost, say");
@@ -149,9 +150,11 @@ fn year(asked: &Asked<'_>, r: &mut Notebook, outcome: Outcome) -> Result<Outcome
         .numbers("water that condenses on it", "g/m² a year", range(|body| body.condensed * 1e3))
         .number("wet hours in the worst week", "h", wet_in_week)
         .says(format!("it begins on day {} of the year", week / 24 + 1));
-    for (class, name, budget) in coats(asked) {
-        outcome = renewed(outcome, &name, &class, budget, &likely, &a, &b)?;
-    }
+    let coats = coats(asked).into_iter().map(|(key, name, budget)| renewed(name, key, budget, &likely, [&a, &b]));
+    let mut coats = coats.collect::<Result<Vec<ChoiceRow>, Unanswered>>()?;
+    // What lasts comes first, and among that what is least trouble.
+    coats.sort_by_key(|row| !row.fits);
+    outcome = outcome.choices(coats);
     let area = answers.quantity(&AREA);
     let cover = Body { cover: Some(Cover { lets_through: CLOTH * area.base(), watts: answers.quantity(&HEATER).base() }), ..body };
     let unit = Dehumidifier { kg_per_day: answers.number(&DRIES), target: DRY, desiccant: answers.flag(&DESICCANT) };
@@ -178,25 +181,20 @@ fn year(asked: &Asked<'_>, r: &mut Notebook, outcome: Outcome) -> Result<Outcome
 }
 
 /// How often one coat has to be renewed.
-fn renewed(outcome: Outcome, name: &str, class: &str, budget: f64, likely: &Year, a: &Year, b: &Year) -> Result<Outcome, Unanswered> {
+fn renewed(name: String, key: String, budget: f64, likely: &Year, ends: [&Year; 2]) -> Result<ChoiceRow, Unanswered> {
     let times = |year: &Year| -> Result<usize, Unanswered> {
         Ok(year.bodies.first().map_or(Ok(0), |body| renewals(&body.dose, budget).map(|hours| hours.len()))?)
     };
-    let (few, likely_times, many) = (times(a)?.min(times(b)?), times(likely)?, times(a)?.max(times(b)?));
-    let often = match likely_times {
+    let [one, other] = ends;
+    let (one, likely, other) = (times(one)?, times(likely)?, times(other)?);
+    let (few, many) = (one.min(likely).min(other), one.max(likely).max(other));
+    let often = match likely {
         0 => "lasts the year".to_owned(),
         1 => "renew once in the year".to_owned(),
         times => format!("renew {times} times a year"),
     };
     let range = if few == many { String::new() } else { format!(", {few} to {many} by the air change") };
-    let fits = likely_times <= 2;
-    let choice = crate::page::ChoiceRow {
-        key: class.to_owned(),
-        name: name.to_owned(),
-        fits,
-        why: format!("{often}{range}; it bears about {budget:.0} damp hours"),
-    };
-    Ok(outcome.choices([choice]))
+    Ok(ChoiceRow { key, name, fits: likely <= 2, why: format!("{often}{range}; it bears about {budget:.0} damp hours") })
 }
 
 /// The coats whose life is known, the least trouble first.

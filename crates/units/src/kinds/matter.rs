@@ -16,7 +16,8 @@ quantity! {
 
 quantity! {
     MassDensity, "a density", within 0.0, f64::INFINITY;
-    Metric "kg/m³" [] 1.0, 1.0; Significant(4), from 0.0;
+    Metric "mg/m³" [] 1.0, 1e6; Significant(4), from 0.0;
+    Metric "kg/m³" [] 1.0, 1.0; Significant(4), from 0.05;
     Metric "g/mL" ["g/cm³", "g/cc", "kg/L", "kg/dm³"] 1e3, 1.0; Significant(4);
     Metric "g/L" [] 1.0, 1.0; Significant(4);
     Inch "lb/gal(US)" ["lb/US gal"] POUND, US_GALLON; Significant(3), from 0.0;
