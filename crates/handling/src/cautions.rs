@@ -1,6 +1,6 @@
 //! What to mind about the fluids that stand in a room or are to be bought: one sentence each, the most dangerous first.
 
-use reference::{Fluid, Reference, Trait};
+use reference::{Apart, Fluid, Reference, Trait};
 use schemars::JsonSchema;
 use serde::Serialize;
 use units::{System, Temperature, Volume, show};
@@ -185,7 +185,9 @@ fn barred(kept: &[Kept<'_>], list: &mut List) {
 fn stand_apart(kept: &[Kept<'_>], reference: &Reference, list: &mut List) {
     let fluids: Vec<&Fluid> = kept.iter().map(|kept| kept.fluid).collect();
     let mut said: Vec<(&str, Vec<[&str; 2]>)> = Vec::new();
-    let found = conflicts(&fluids, reference);
+    // Where a spill only spreads both, a tray says enough: that stands with the spills.
+    let mut found = conflicts(&fluids, reference);
+    found.retain(|conflict| conflict.apart == Apart::Cupboards || !conflict.reaction.is_empty());
     for conflict in &found {
         match said.iter_mut().find(|(why, _)| *why == conflict.why) {
             Some((_, pairs)) => pairs.push(conflict.fluids),
