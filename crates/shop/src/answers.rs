@@ -93,7 +93,9 @@ fn written(field: &Field, section: &mut Section<'_>, reference: &Reference, prob
             Some(said)
         }
         Asks::Choices(of) => words(of, section, problems),
-        Asks::Name | Asks::File => section.text(field.name, problems).map(|said| Said { value: Answer::Words(vec![said.value]), at: said.at }),
+        Asks::Name | Asks::File => {
+            section.text(field.name, problems).map(|said| Said { value: Answer::Words(vec![said.value]), at: said.at })
+        }
         Asks::Materials => {
             let known: Vec<&str> = reference.materials.keys().map(String::as_str).collect();
             words(&known, section, problems)
