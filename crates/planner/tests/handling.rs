@@ -2,6 +2,8 @@
 
 mod support;
 
+#![expect(clippy::unwrap_used, reason = "a test that cannot go on fails")]
+
 use planner::need::Need;
 use planner::verdict::{Finding, Grade, verdict};
 use planner::{Wishes, plan};
