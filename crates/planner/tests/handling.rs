@@ -1,8 +1,8 @@
 //! What is safe in the air of a room and beside a job, what is never done, and what the trade puts on a part that must not rust.
 
-mod support;
-
 #![expect(clippy::unwrap_used, reason = "a test that cannot go on fails")]
+
+mod support;
 
 use planner::need::Need;
 use planner::verdict::{Finding, Grade, verdict};
