@@ -1,9 +1,9 @@
 //! The pages of a shop, drawn on the server, and the guard in front of them.
 //!
-//! [`App`] is one shop and how it is shown to others ([`Settings`]); [`router`] makes the pages of it, with the [`guard`] in front;
-//! [`serve`] opens them to a network. Pages are drawn whole from templates: there is no script, and nothing is fetched from elsewhere.
+//! [`App`] is one shop and how it is shown to others ([`Settings`]); [`router`] makes the pages of it, with the guard in front;
+//! [`serve()`] opens them to a network. Pages are drawn whole from templates: there is no script, and nothing is fetched from elsewhere.
 //!
-//! **Invariant:** a page computes nothing of the trade; it shows what [`planner`] and [`bench`] found, and says where each number comes from.
+//! **Invariant:** a page computes nothing of the trade; it shows what [`planner`] and [`mod@bench`] found, and says where each number comes from.
 
 mod app;
 mod assets;
