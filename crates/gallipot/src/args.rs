@@ -175,7 +175,7 @@ pub struct Serve {
     /// Path below which a proxy shows the pages, such as /shop
     #[arg(long, value_name = "PATH", default_value = "", hide_default_value = true)]
     pub base_path: String,
-    /// Address by which others know the pages, such as https://garage.example
+    /// Address by which others know the pages, such as `https://garage.example`
     #[arg(long, value_name = "ADDRESS")]
     pub origin: Option<String>,
 }
