@@ -38,7 +38,7 @@ const NONSENSE: [(&str, [&[&str]; 15]); 7] = [
             &["--weather", "Cargo.toml"],
             &["--climate", "atlantis"],
             &["--volume", "0 m3"],
-            &["--air-changes", "-1 /h"],
+            &["--air-changes", "-5 /h"],
             &["--envelope", "0"],
             &["--mass", "-3 kg"],
             &["--face", "rusty"],
