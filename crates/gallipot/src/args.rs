@@ -44,6 +44,43 @@ Exit code 0 when the file is sound, 1 when it is not.")]
   gallipot why shop.toml \"bench lathe bed ways\"
   gallipot why shop.toml \"bed ways\" slideway-68 hydraulic-32 lithium-2")]
     Why(Why),
+    /// Say what is due today
+    #[command(after_help = "Examples:
+  gallipot round shop.gallipot
+  gallipot round shop.gallipot --all --day 2026-06-06
+  gallipot round shop.gallipot --json")]
+    Round(crate::round::Wanted),
+    /// Say what is left in the cupboard, until when, and what to buy again
+    #[command(after_help = "Examples:
+  gallipot cupboard shop.gallipot
+  gallipot cupboard shop.gallipot --csv > cupboard.csv
+  gallipot cupboard shop.gallipot --import cupboard.csv --replace")]
+    Cupboard(crate::cupboard::Wanted),
+    /// Write down what was done, list it, take it back
+    #[command(after_help = "Examples:
+  gallipot log shop.gallipot
+  gallipot log shop.gallipot applied --point \"lathe/bed ways\"
+  gallipot log shop.gallipot applied --point quill --amount \"2 mL\" --day 2026-06-01
+  gallipot log shop.gallipot meter --machine lathe --hours \"412 h\"
+  gallipot log shop.gallipot undo 7")]
+    Log(crate::log::Wanted),
+    /// Make a shop file the shop that Gallipot keeps, with its log and its backups
+    #[command(after_help = "Example:
+  gallipot import shop.toml shop.gallipot")]
+    Import(crate::keep::Import),
+    /// Print the shop file of a shop that Gallipot keeps
+    #[command(after_help = "Example:
+  gallipot export shop.gallipot > shop.toml")]
+    Export(crate::keep::Export),
+    /// Copy a shop that Gallipot keeps beside itself
+    #[command(after_help = "Examples:
+  gallipot backup shop.gallipot
+  gallipot backup shop.gallipot --list")]
+    Backup(crate::keep::Backup),
+    /// Put a backup in the place of the shop, of which a backup is made first
+    #[command(after_help = "Example:
+  gallipot restore shop.gallipot shop.backup-20260601-080000.gallipot")]
+    Restore(crate::keep::Restore),
     /// List the words a shop file may use
     #[command(after_help = "Examples:
   gallipot list machines
@@ -108,7 +145,7 @@ pub struct Why {
 /// What every command about a shop takes.
 #[derive(Debug, Group)]
 pub struct Common {
-    /// The shop file, in TOML; `-` reads standard input
+    /// The shop file, in TOML or as Gallipot keeps it; `-` reads TOML from standard input
     pub shop: PathBuf,
     /// Print JSON for programs instead of tables for people
     #[arg(long)]
@@ -204,6 +241,12 @@ pub enum Answer {
     Check,
     /// What `why --json` prints
     Why,
+    /// What `round --json` prints
+    Round,
+    /// What `cupboard --json` prints
+    Cupboard,
+    /// What `log --json` prints
+    Log,
     /// What `bench --json` prints
     Bench,
 }

@@ -1,4 +1,4 @@
-//! Reading the shop file.
+//! Reading the shop file, in TOML or as Gallipot keeps it: its first bytes say which, not its name.
 
 use std::io::Read;
 use std::path::Path;
@@ -6,6 +6,7 @@ use std::path::Path;
 use planner::needs::kinds;
 use reference::Reference;
 use shop::{Problem, Shop};
+use store::Store;
 use units::System;
 
 use crate::args::Common;
@@ -33,9 +34,14 @@ impl Failure {
 pub struct ShopFile {
     /// Its path as given.
     pub path: String,
-    /// Its bytes.
+    /// Its bytes; of one that Gallipot keeps, those of the shop file that says the same.
     pub bytes: Vec<u8>,
+    /// Whether Gallipot keeps it.
+    pub kept: bool,
 }
+
+/// The first bytes of a file that SQLite keeps (SQLite file format, section 1.3.1).
+const SQLITE: &[u8] = b"SQLite format 3\0";
 
 /// A file longer than this is read no further; the reader then refuses it.
 const LONGEST_READ: u64 = 64 << 20;
@@ -51,7 +57,11 @@ impl ShopFile {
             std::fs::File::open(path).and_then(|file| file.take(LONGEST_READ).read_to_end(&mut bytes))
         };
         match read {
-            Ok(_) => Ok(Self { path: shown, bytes }),
+            Ok(_) if bytes.starts_with(SQLITE) => {
+                let bytes = Store::open_read_only(path)?.export()?.into_bytes();
+                Ok(Self { path: shown, bytes, kept: true })
+            }
+            Ok(_) => Ok(Self { path: shown, bytes, kept: false }),
             Err(error) => {
                 Err(Failure::Said(format!("cannot read {shown}: {error}. Give the path of a shop file, such as examples/alder-lock.toml.")))
             }

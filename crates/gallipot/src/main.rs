@@ -5,10 +5,14 @@
 mod args;
 mod bench_sheet;
 mod check;
+mod cupboard;
 mod input;
+mod keep;
 mod list;
+mod log;
 mod plan;
 mod problems;
+mod round;
 mod serve;
 mod shell;
 mod style;
@@ -43,6 +47,13 @@ fn run(command: &Command) -> Result<ExitCode, input::Failure> {
         Command::Plan(wanted) => plan::run(wanted),
         Command::Check(wanted) => check::run(wanted),
         Command::Why(wanted) => why::run(wanted),
+        Command::Round(wanted) => round::run(wanted),
+        Command::Cupboard(wanted) => cupboard::run(wanted),
+        Command::Log(wanted) => log::run(wanted),
+        Command::Import(wanted) => keep::import(wanted),
+        Command::Export(wanted) => keep::export(wanted),
+        Command::Backup(wanted) => keep::backup(wanted),
+        Command::Restore(wanted) => keep::restore(wanted),
         Command::List(wanted) => list::run(wanted),
         Command::Serve(wanted) => serve::run(wanted),
         Command::Completions(wanted) => shell::completions(wanted),

@@ -24,6 +24,9 @@ pub fn schema(wanted: &Schema) -> Result<ExitCode, Failure> {
         Answer::Plan => schemars::schema_for!(planner::report::Report),
         Answer::Check => schemars::schema_for!(CheckReport),
         Answer::Why => schemars::schema_for!(planner::why::Why),
+        Answer::Round => schemars::schema_for!(planner::round::Round),
+        Answer::Cupboard => schemars::schema_for!(planner::round::Cupboard),
+        Answer::Log => schemars::schema_for!(crate::log::LogReport),
         Answer::Bench => schemars::schema_for!(bench::Page),
     };
     print_json(&schema)
