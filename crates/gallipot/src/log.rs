@@ -22,7 +22,6 @@ pub use list::LogReport;
 
 /// `log`
 #[derive(Debug, Group)]
-#[command(args_conflicts_with_subcommands = false)]
 pub struct Wanted {
     /// The shop as Gallipot keeps it
     pub shop: PathBuf,

@@ -4,7 +4,10 @@
 use std::path::Path;
 
 use assert_cmd::Command;
+use planner::needs::kinds;
+use reference::Reference;
 use serde_json::Value;
+use store::{Entry, Moment, Store, What};
 use tempfile::TempDir;
 
 /// A folder with Alder Lock kept in it.
@@ -183,6 +186,21 @@ fn what_cannot_be_done_is_refused_with_the_way_out() {
         assert!(said.contains(says), "{arguments:?}: {said}");
     }
     assert!(!home.path("nowhere.gallipot").exists());
+}
+
+#[test]
+fn a_clock_that_went_back_is_refused() {
+    let home = Home::new();
+    let later = jiff::civil::date(2999, 1, 1).at(12, 0, 0, 0).to_zoned_datetime(jiff::tz::TimeZone::UTC).unwrap();
+    let mut store = Store::open(&home.path("shop.gallipot"), Moment::from(&later)).unwrap();
+    let described = store.shop(Reference::embedded(), kinds()).unwrap();
+    let lathe = described.section(&described.shop.machines[0].at).unwrap();
+    let point = store.point(lathe, "bed ways").unwrap();
+    store.write(&Entry::new(Moment::from(&later), What::Applied { point, pot: None, amount: None })).unwrap();
+    for arguments in [vec!["round", "shop.gallipot"], vec!["log", "shop.gallipot", "applied", "--point", "bed ways"]] {
+        let said = home.refused(&arguments);
+        assert!(said.contains("2999-01-01") && said.contains("clock"), "{said}");
+    }
 }
 
 #[test]
