@@ -147,6 +147,17 @@ fn without_a_meter_the_hours_a_week_count() {
 }
 
 #[test]
+fn a_meter_overrules_the_days_that_the_hours_a_week_make() {
+    let mut facts = on(june(15));
+    tick(&mut facts, "lathe", "change gears", MONDAY, Some(100.0));
+    // The gears want oil every 8 hours, 11.2 days at 5 hours a week (by hand).
+    assert_eq!(at(&facts, june(15), "lathe", "change gears").0, Standing::Overdue);
+    facts.meters.insert("lathe".to_owned(), vec![Reading { day: june(15), hours: 101.0 }]);
+    // One hour has run; the other seven take 9.8 days more (by hand).
+    assert_eq!(at(&facts, june(15), "lathe", "change gears"), (Standing::Later, Some(june(25))));
+}
+
+#[test]
 fn a_meter_that_stands_still_lets_a_year_pass_and_no_more() {
     let mut facts = on(MONDAY + 366.days());
     tick(&mut facts, "idle", "gear head", MONDAY, Some(100.0));
