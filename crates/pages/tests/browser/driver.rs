@@ -1,6 +1,7 @@
 //! A Chromium without a window, driven over WebDriver, and the pages it looks at.
 
 use std::io::{BufRead, BufReader};
+use std::os::unix::process::CommandExt;
 use std::path::{Path, PathBuf};
 use std::process::{Child, Command, Stdio};
 use std::sync::mpsc;
@@ -67,7 +68,10 @@ pub struct Browser {
 
 impl Browser {
     pub async fn start() -> Self {
-        let mut driver = Command::new("chromedriver").arg("--port=0").stdout(Stdio::piped()).stderr(Stdio::null()).spawn().unwrap();
+        let mut command = Command::new("chromedriver");
+        // A group of its own, so that a test that fails can end the browser with its driver, and nothing else.
+        command.arg("--port=0").stdout(Stdio::piped()).stderr(Stdio::null()).process_group(0);
+        let mut driver = command.spawn().unwrap();
         let mut lines = BufReader::new(driver.stdout.take().unwrap()).lines().map_while(Result::ok);
         let port = lines.find_map(|line| Some(line.split("successfully on port ").nth(1)?.trim_end_matches('.').to_owned())).unwrap();
         let profile = tempfile::tempdir().unwrap();
@@ -97,17 +101,17 @@ impl Browser {
         self.client.execute(script, Vec::new()).await.unwrap()
     }
 
-    pub async fn close(mut self) {
+    pub async fn close(self) {
         let _ = self.client.clone().close().await;
-        let _ = self.driver.kill();
-        let _ = self.driver.wait();
     }
 }
 
 impl Drop for Browser {
     fn drop(&mut self) {
-        // A test that failed has not closed it.
-        let _ = self.driver.kill();
+        // A test that failed has not closed it, and a browser outlives its driver. The driver is not waited for before, so that its number
+        // is still that of its group.
+        let _ = Command::new("kill").args(["-KILL", "--", &format!("-{}", self.driver.id())]).status();
+        let _ = self.driver.wait();
     }
 }
 
