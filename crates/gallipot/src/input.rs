@@ -5,7 +5,7 @@ use std::path::Path;
 
 use planner::needs::kinds;
 use reference::Reference;
-use shop::{Problem, Shop};
+use shop::{Problem, Shop, WeatherFile};
 use store::Store;
 use units::System;
 
@@ -70,7 +70,23 @@ impl ShopFile {
 
     /// The shop it describes.
     pub fn shop(&self) -> Result<Shop, Vec<Problem>> {
-        shop::read(&self.bytes, kinds(), Reference::embedded())
+        let mut shop = shop::read(&self.bytes, kinds(), Reference::embedded())?;
+        if let Some(file) = &mut shop.room.weather {
+            file.text = Some(self.weather(file).map_err(|problem| vec![problem])?);
+        }
+        Ok(shop)
+    }
+
+    /// The weather that the shop file names, from beside it.
+    fn weather(&self, file: &WeatherFile) -> Result<String, Problem> {
+        let mend = "Give the CSV of a typical year from PVGIS or an EnergyPlus weather file, or leave `weather` out.";
+        let problem = |what: String| Problem { at: Some(file.at.clone()), what, mend: mend.to_owned() };
+        let path = Path::new(&self.path).with_file_name(&file.path);
+        let mut text = String::new();
+        let read = std::fs::File::open(&path).and_then(|file| file.take(LONGEST_READ).read_to_string(&mut text));
+        read.map_err(|error| problem(format!("cannot read {}: {error}", path.display())))?;
+        weather::read(&text).map_err(|error| problem(format!("{}: {error}", path.display())))?;
+        Ok(text)
     }
 
     /// Its text, as far as it is text.

@@ -13,6 +13,16 @@ const BROKEN: &[Broken] = &[
     Broken("wrong unit", "[[machine]]\ntemplate = \"bench lathe\"\nswing = \"180 kg\"\n", &[":3:", "a mass", "a length"]),
     Broken("unknown unit", "[room]\nvolume = \"30 m33\"\n[[machine]]\ntemplate = \"bench lathe\"\n", &[":2:", "m33", "m³"]),
     Broken("ambiguous unit", "[room]\nvolume = \"3000 gal\"\n[[machine]]\ntemplate = \"bench lathe\"\n", &[":2:", "gal(US)", "gal(imp)"]),
+    Broken(
+        "weather that is not there",
+        "[room]\nweather = \"no-such-year.csv\"\n[[machine]]\ntemplate = \"bench lathe\"\n",
+        &[":2:", "no-such-year.csv", "PVGIS"],
+    ),
+    Broken(
+        "weather that is none",
+        "[room]\nweather = \"shop.toml\"\n[[machine]]\ntemplate = \"bench lathe\"\n",
+        &[":2:", "shop.toml", "EnergyPlus"],
+    ),
     Broken("decimal comma", "[room]\nvolume = \"30,5 m3\"\n[[machine]]\ntemplate = \"bench lathe\"\n", &[":2:", "comma", "point"]),
     Broken("unknown template", "[[machine]]\ntemplate = \"bench lahte\"\n", &[":2:", "bench lahte", "Did you mean `bench lathe`?"]),
     Broken(

@@ -80,7 +80,7 @@ impl Spent {
     pub(crate) fn asked(&self, units: System) -> String {
         let changes = show_number(self.room.changes.base() * 3600.0, Digits::Significant(2));
         let flames = if self.room.flames { ", and far from burning beside a flame" } else { "" };
-        format!("fit to breathe in {} with {changes} air changes an hour{flames}", show(self.room.volume, units))
+        format!("fit to breathe in {} with an air change of {changes} /h{flames}", show(self.room.volume, units))
     }
 }
 

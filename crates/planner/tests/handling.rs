@@ -5,6 +5,7 @@
 mod support;
 
 use planner::need::Need;
+use planner::needs::{Working, needs};
 use planner::verdict::{Finding, Grade, verdict};
 use planner::{Wishes, plan};
 use reference::Reference;
@@ -156,7 +157,7 @@ fn what_must_never_be_done_stands_beside_the_work() {
         ("harden", "", "quench", "used engine oil"),
         ("leak test", "", "leak test", "a flame to look for a leak"),
         ("derust", "", "take off rust", "hydrochloric pickle"),
-        ("store", "", "put away", "Never dry a room with a flame"),
+        ("store", "", "put away", "an unflued flame to dry a room"),
     ] {
         assert!(minds(&step("", job, more, name), words), "{job}: {words}");
     }
@@ -201,9 +202,12 @@ fn a_part_in_sight_is_blackened_with_a_wipe_and_oiled_and_a_bath_covers_what_it_
 
 #[test]
 fn a_coat_counts_four_times_on_a_thread() {
-    // Geometry: a flank of 60° moves t/sin 30° each side; 5 µm of oil film take 20 µm of a pitch diameter.
-    let thread = step("", "finish", "finish = \"oil\"\npart = \"thread\"\ntolerance = \"50 µm\"", "oil");
-    assert!(minds(&thread, "pitch diameter"), "{:?}", thread.mind);
+    // Geometry: a flank of 60° moves t/sin 30° each side: 2.5 µm of black take 10 µm of a pitch diameter, 5 µm of wax 20 µm.
+    let thread = |finish: &str| step("", "finish", &format!("finish = \"{finish}\"\npart = \"thread\"\ntolerance = \"50 µm\""), finish);
+    let (black, wax) = (thread("black"), thread("wax"));
+    assert!(minds(&black, "10 µm") && minds(&black, "it may stay"), "{:?}", black.mind);
+    assert!(minds(&wax, "20 µm") && minds(&wax, "too much"), "{:?}", wax.mind);
+    assert!(!minds(&thread("oil"), "pitch diameter"));
 }
 
 #[test]
@@ -237,14 +241,38 @@ fn quenching_takes_fresh_quench_oil_and_never_used_engine_oil() {
     assert_eq!(grade_of(&quench, "used-engine-oil"), Grade::Harmful);
 }
 
+/// What is said about the year at the metal.
+fn year(shop: &Shop) -> String {
+    let needs = needs(shop, Reference::embedded(), Working::Dropped).unwrap();
+    let minds = needs.iter().flat_map(|need| &need.mind);
+    minds.into_iter().find(|(text, _)| text.contains("above 80 %")).unwrap().0.to_string()
+}
+
 #[test]
-fn the_climate_changes_what_a_year_does() {
-    // Rust begins near 60 % at the metal (Vernon 1935, from memory): a dry heated room spares the coat, a damp cold one does not.
-    let words = |room: &str| {
-        let need = step(room, "store", "", "put away");
-        need.mind.iter().find(|(text, _)| text.contains("above 80 %")).unwrap().0.to_string()
+fn a_weather_file_stands_before_the_months_of_a_climate() {
+    // A typical year of PVGIS at 45° N 8° E.
+    let file = std::fs::read_to_string(format!("{}/../../tests/weather/pvgis_tmy_45N_8E.csv", env!("CARGO_MANIFEST_DIR"))).unwrap();
+    let mut named = shop("[room]\nweather = \"year.csv\"\n[[work]]\njob = \"store\"\n");
+    let unread = year(&named);
+    assert!(unread.contains("was not read"));
+    named.room.weather.as_mut().unwrap().text = Some(file);
+    let read = year(&named);
+    assert!(!read.contains("was not read") && read != unread);
+}
+
+#[test]
+fn a_damper_room_never_spares_a_coat() {
+    // Rust begins near 60 % at the metal (Vernon 1935, from memory).
+    let lasts = |room: &str, fluid: &str| {
+        let months = [0.25, 0.5, 1.0, 2.0, 4.0, 8.0, 16.0];
+        let serves =
+            |months: &&f64| grade_of(&step(room, "store", &format!("area = \"100 cm2\"\nmonths = {months}"), "put away"), fluid).serves();
+        months.iter().take_while(serves).count()
     };
-    assert_ne!(words("climate = \"warm\""), words("climate = \"mild-maritime\""));
+    for coat in ["rust-oil", "preservative-oil", "soft-wax"] {
+        let lasting = ["60 %", "75 %", "90 %"].map(|humidity| lasts(&format!("humidity = \"{humidity}\""), coat));
+        assert!(lasting.is_sorted_by(|drier, damper| drier >= damper) && lasting[0] > lasting[2], "{coat}: {lasting:?}");
+    }
 }
 
 #[test]

@@ -23,8 +23,8 @@ const ROOM_HOLDS: f64 = 100e3;
 const COVER: (f64, f64) = (5.0, 60.0);
 /// What a dehumidifier's plate promises, kg a day, and the humidity it is set to; *common practice*.
 const DRIES: (f64, f64) = (10.0, 0.55);
-/// Below this a cooled coil fades and a desiccant wheel is taken, K; *common practice*.
-const COIL_FADES_K: f64 = 283.15;
+/// Below this a cooled coil fades and a desiccant wheel is taken, °C; *common practice*.
+const COIL_FADES_C: f64 = 10.0;
 
 const HOURS_A_MONTH: f64 = 730.5;
 
@@ -51,6 +51,8 @@ pub(crate) struct DampYear {
     dried: BodyYear,
     /// Whether the dehumidifier has a desiccant wheel.
     desiccant: bool,
+    /// Whether a weather file is named that nobody has read.
+    unread: bool,
 }
 
 impl DampYear {
@@ -75,11 +77,12 @@ impl DampYear {
 
     /// What the room does, in words.
     pub fn words(&self) -> String {
+        let unread = if self.unread { " Reckoned with the months of the climate: the weather file was not read here." } else { "" };
         format!(
             "In a year bright iron in this room sees {:.0} h above 80 % at its face and sweats in {:.0} h: class {} of 5; bare steel shows \
-             rust after 40 to 80 of them.",
-            self.bare.wet_hours,
-            self.bare.condensing_hours,
+             rust after 40 to 80 of them.{unread}",
+            round(self.bare.wet_hours),
+            round(self.bare.condensing_hours),
             wetness_class(self.bare.wet_hours)
         )
     }
@@ -87,13 +90,12 @@ impl DampYear {
     /// What would change it, in words.
     pub fn ways_out(&self) -> String {
         format!(
-            "A cloth over the machine with a heater of {:.0} W under it: {:.0} h in place of {:.0}; a dehumidifier{}, with the door shut: \
-             {:.0} h. Never dry a room with a flame: burning gas makes water.",
+            "A cloth over the machine with a heater of {:.0} W under it leaves {:.0} of those hours; a dehumidifier of {:.0} kg a day{}, {:.0}.",
             COVER.1,
-            self.covered.wet_hours,
-            self.bare.wet_hours,
+            round(self.covered.wet_hours),
+            DRIES.0,
             if self.desiccant { " with a desiccant wheel, for a coil fades in the cold" } else { "" },
-            self.dried.wet_hours
+            round(self.dried.wet_hours)
         )
     }
 
@@ -101,6 +103,12 @@ impl DampYear {
     pub fn is_wet(&self) -> bool {
         self.bare.wet_hours >= 1.0
     }
+}
+
+/// Two digits: no year is known better.
+fn round(hours: f64) -> f64 {
+    let scale = if hours > 0.0 { 10_f64.powf(1.0 - hours.log10().floor()) } else { 1.0 };
+    (hours * scale).round() / scale
 }
 
 /// The hours of what months leave over whole years.
@@ -118,13 +126,15 @@ fn run(shop: &Shop, reference: &Reference) -> Result<DampYear, Complaint> {
         year.bodies.into_iter().next().ok_or_else(|| unreachable!("a year for each body"))
     };
     let cover = Cover { lets_through: COVER.0 * body.area, watts: COVER.1 };
-    let desiccant = shop.room.coldest.base() < COIL_FADES_K;
+    let cold = hours.iter().any(|hour| hour.celsius < COIL_FADES_C);
+    let desiccant = cold && shop.room.heating != Heating::Steady;
     let dehumidifier = Some(Dehumidifier { kg_per_day: DRIES.0, target: DRIES.1, desiccant });
     Ok(DampYear {
         bare: one(&room, body)?,
         covered: one(&room, Body { cover: Some(cover), ..body })?,
         dried: one(&Room { dehumidifier, ..room }, body)?,
         desiccant,
+        unread: shop.room.weather.as_ref().is_some_and(|file| file.text.is_none()),
     })
 }
 

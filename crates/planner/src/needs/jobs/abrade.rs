@@ -3,7 +3,7 @@
 use formulas::coating::{GRITS, grit_sequence};
 use formulas::working::Recorder;
 use shop::{Given, Kind};
-use units::{Area, System, show};
+use units::{Area, Quantity};
 
 use super::common::wipe;
 use super::{Bench, Step, Task};
@@ -101,9 +101,9 @@ fn grits<R: Recorder>(r: &mut R, coarse: f64, fine: f64) -> Result<String, Compl
     let rubbing = grit_sequence(r, grit(coarse), grit(fine))?;
     let steps: Vec<String> = rubbing.steps.iter().map(|step| format!("P{}", step.grit)).collect();
     Ok(format!(
-        "{}, each until the scratches of the one before are gone, turned a right angle: they take {} off each face after the first, which \
+        "{}, each until the scratches of the one before are gone, turned a right angle: they take {:.0} µm off each face after the first, which \
          counts in a fit.",
         steps.join(", "),
-        show(rubbing.takes_off, System::Metric)
+        rubbing.takes_off.base() * 1e6
     ))
 }

@@ -68,18 +68,16 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
             };
             let step = if then == "heat" { step.near_heat() } else { step };
             let step = if then == "bond" || then == "paint" { step.before_coating() } else { step };
-            step.never(&CHLORINATED_HEAT)
+            let step = step
+                .never(&CHLORINATED_HEAT)
                 .mind_if(
                     turn + 1 == turns && (then == "bond" || then == "paint"),
                     "Clean when water stands on it unbroken for a minute (ASTM F22); then no finger on it.",
                     "common-practice",
                 )
-                .mind_if(watery, "Dry at once and oil: wet steel rusts.", "common-practice")
-                .mind_if(
-                    bench.any_is(materials, "light-metals") || bench.any_is(materials, "zinc-plate"),
-                    format!("Never {}: {}.", CAUSTIC_LIGHT_METAL.what, CAUSTIC_LIGHT_METAL.why),
-                    CAUSTIC_LIGHT_METAL.source,
-                )
+                .mind_if(watery, "Dry at once and oil: wet steel rusts.", "common-practice");
+            let light = bench.any_is(materials, "light-metals") || bench.any_is(materials, "zinc-plate");
+            if light { step.never(&CAUSTIC_LIGHT_METAL) } else { step }
         })
         .collect();
     Ok(vec![Task { consequence: Consequence::SlowsOrDirties, times_a_year: bench.times_a_year(), steps }])

@@ -200,7 +200,7 @@ impl Step {
 
     /// What is never done there.
     pub fn never(self, bar: &'static Bar) -> Self {
-        self.mind(format!("Never {}: {}.", bar.what, bar.why), bar.source)
+        self.mind(format!("Never {}, for {}.", bar.what, bar.why), bar.source)
     }
 
     /// An arc, a flame or glowing metal is near, or the part meets it later.
@@ -242,6 +242,17 @@ impl Step {
         self
     }
 
+    /// What an area takes of these coats, each form of fluid by the best of its classes.
+    pub fn covers(self, bench: &Bench<'_>, right: &[&str], will_do: &[&str], area: Area) -> Self {
+        let usual = self.dose(right.first().map_or(Dose::ml(0.0), |class| coverage(bench, class, area)));
+        // The best come last, for they stand.
+        will_do.iter().rev().chain(right.iter().rev()).fold(usual, |step, class| {
+            let dose = coverage(bench, class, area);
+            let own = bench.reference.fluids_of(class).filter(|fluid| fluid.classes.first().is_some_and(|first| first == class));
+            own.fold(step, |step, fluid| step.dose_of(fluid.form, dose))
+        })
+    }
+
     /// The stretch of the working that is this step's own.
     pub fn worked(mut self, stretch: std::ops::Range<usize>) -> Self {
         self.worked = Some(stretch);
@@ -252,6 +263,18 @@ impl Step {
     pub fn mind(mut self, text: impl Into<Cow<'static, str>>, source: &'static str) -> Self {
         self.mind.push((text.into(), source));
         self
+    }
+}
+
+/// What an area takes of a coat, by the coverage of its row.
+fn coverage(bench: &Bench<'_>, class: &str, area: Area) -> Dose {
+    /// Of what has no coverage of its own: as of an oil that is wiped on and off; *common practice*.
+    const WIPED_ML_PER_M2: f64 = 20.0;
+    match bench.reference.finishes.get(class).and_then(|row| row.coverage_ml_per_m2) {
+        Some([low, high]) => {
+            Dose { low: low * area.base(), likely: 0.5 * (low + high) * area.base(), high: high * area.base(), ..Dose::ml(0.0) }
+        }
+        None => Dose::ml(WIPED_ML_PER_M2 * area.base()),
     }
 }
 

@@ -89,8 +89,10 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
     let coat = Step::new(want, way(want, immersed))
         .classes(&right, &will_do, why, rule.source.as_str())
         .spares(materials)
-        .dose(coverage(bench, &right, area));
-    let coat = if part == "thread" { coat.mind(on_thread(bench, r, &right)?, "common-practice") } else { coat };
+        .covers(bench, &right, &will_do, area);
+    // An oil runs out of a thread that is turned; what is dry stays.
+    let stays = ["black", "wax", "paint"].contains(&want);
+    let coat = if part == "thread" && stays { coat.mind(on_thread(bench, r, &right)?, "common-practice") } else { coat };
     let coat = if want == "paint" { coat.before_coating() } else { coat };
     if want == "black" {
         let coat = if immersed { Dip::new(bench, r, area)?.applied(coat, bench.times_a_year()) } else { coat };
@@ -166,8 +168,8 @@ fn on_thread<R: Recorder>(bench: &Bench<'_>, r: &mut R, coats: &[&str]) -> Resul
     let used = tolerance_use(r, grows, bench.answers().quantity(&TOLERANCE))?;
     let verdict = if used.too_much { "too much: mask it, or take a thinner coat" } else { "it may stay" };
     Ok(format!(
-        "It adds up to {} to a thread's pitch diameter, half that to a shaft: {} of the tolerance, {verdict}.",
-        show(grows, System::Metric),
+        "It adds up to {:.0} µm to a thread's pitch diameter, half that to a shaft: {} of the tolerance, {verdict}.",
+        grows.base() * 1e6,
         show(used.share, System::Metric)
     ))
 }
@@ -181,16 +183,3 @@ fn better(bench: &Bench<'_>, rule: &FinishRule) -> String {
 const RUST_ML_PER_M2: f64 = 100.0;
 /// Oil that stays on a drained face, mL for a square metre; *common practice*.
 const OIL_ML_PER_M2: f64 = 20.0;
-/// Of what has no coverage of its own: as of an oil that is wiped on and off; *common practice*.
-const WIPED_ML_PER_M2: f64 = 20.0;
-
-/// What an area takes, by the coverage of the finish's row.
-pub(super) fn coverage(bench: &Bench<'_>, classes: &[&str], area: Area) -> Dose {
-    let row = classes.iter().find_map(|class| bench.reference.finishes.get(*class));
-    match row.and_then(|row| row.coverage_ml_per_m2) {
-        Some([low, high]) => {
-            Dose { low: low * area.base(), likely: 0.5 * (low + high) * area.base(), high: high * area.base(), ..Dose::ml(0.0) }
-        }
-        None => Dose::ml(WIPED_ML_PER_M2 * area.base()),
-    }
-}

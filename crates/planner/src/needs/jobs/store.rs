@@ -7,11 +7,11 @@
 
 use formulas::given;
 use formulas::working::Recorder;
+use handling::bars::COMBUSTION;
 use shop::{Given, Kind};
 use units::{Area, Quantity};
 
 use super::common::{degrease, wipe};
-use super::finish::coverage;
 use super::{Bench, Step, Task};
 use crate::need::{Consequence, Dose, DoseUnit};
 use crate::needs::Complaint;
@@ -45,7 +45,7 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
         let row = bench.finish_rule("closed-box")?;
         put_away
             .ranked(&row.ranked, row.why.clone(), row.source.as_str())
-            .dose(coverage(bench, &["rust-oil"], area))
+            .covers(bench, &["rust-oil"], &[], area)
             .dose_of(reference::Form::Solid, Dose::about(sheets(area), DoseUnit::Piece))
             .mind(
                 "Every face within 300 mm of the sheet; keep the box shut; check copper alloys, zinc and \
@@ -76,7 +76,7 @@ fn open(bench: &Bench<'_>, step: Step, hours: f64, sliding: bool, area: Area) ->
     let often = year.renewals(lasting.max(1.0))?;
     Ok(step
         .classes(&right, &will_do, why, "common-practice")
-        .dose(coverage(bench, &right, area))
+        .covers(bench, &right, &will_do, area)
         .mind_if(
             short,
             format!("It sees about {hours:.0} damp hours and lasts about {lasting:.0}: put it on again {}.", times(often)),
@@ -84,6 +84,8 @@ fn open(bench: &Bench<'_>, step: Step, hours: f64, sliding: bool, area: Area) ->
         )
         .mind(year.words(), "iso-9223")
         .mind_if(year.is_wet(), year.ways_out(), "common-practice")
+        .mind_if(!will_do.is_empty(), "What only will do there is put on again at half time.", "common-practice")
+        .never(&COMBUSTION)
         .mind("Known within a factor of two, a coat within three: look at it after a month, and trust what you see.", "common-practice"))
 }
 
