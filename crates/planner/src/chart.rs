@@ -1,11 +1,12 @@
 //! What goes on each point and into each step, out of the fluids the plan counts on.
 
 use reference::Reference;
+use units::System;
 
 use crate::demand::{Demand, Test};
 use crate::need::{Need, Place, Ration};
 use crate::plan::Weighed;
-use crate::verdict::Grade;
+use crate::verdict::{Grade, grade_by};
 
 /// What goes on one point, or into one step of a job.
 #[derive(Debug, Clone)]
@@ -72,6 +73,9 @@ fn unserved(place: usize, need: &Need, fluids: &[Weighed<'_>], reference: &Refer
         (Some(right), _) => format!("not yet on the ladder: {right} would be right"),
         (None, Some(will_do)) => format!("not yet on the ladder: {will_do} would do"),
         (None, None) => {
+            if let Some(air) = fouls_the_air(need, fluids, reference) {
+                return air;
+            }
             let refused =
                 fluids.iter().find(|weighed| !weighed.allowed && weighed.fluid.barred.is_none() && weighed.grades[place].serves());
             refused.map_or_else(
@@ -80,6 +84,18 @@ fn unserved(place: usize, need: &Need, fluids: &[Weighed<'_>], reference: &Refer
             )
         }
     }
+}
+
+/// What is said where only the air of the room stands against a fluid: how it could be used after all.
+fn fouls_the_air(need: &Need, fluids: &[Weighed<'_>], reference: &Reference) -> Option<String> {
+    let spent = need.demands.iter().find_map(|demand| match &demand.test {
+        Test::SafeAir(spent) => Some(spent),
+        _ => None,
+    })?;
+    let otherwise = |weighed: &&Weighed<'_>| grade_by(need, weighed.fluid, reference, |test| !matches!(test, Test::SafeAir(_)));
+    let best = fluids.iter().filter(|weighed| weighed.allowed && otherwise(weighed).serves()).min_by_key(otherwise)?;
+    let words = spent.words(best.fluid, reference, System::Metric)?;
+    Some(format!("nothing that serves may be used so in this room; {}, {words}", best.fluid.name))
 }
 
 /// What is said where the maker names a fluid that would harm the place.

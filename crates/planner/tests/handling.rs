@@ -55,6 +55,14 @@ fn an_open_bath_of_acetone_is_wrong_here_and_the_way_out_is_said() {
 }
 
 #[test]
+fn where_nothing_may_be_used_in_this_room_the_plan_says_how_it_could_be() {
+    // Common practice, no source: a bath of acetone is work for outdoors.
+    let text = "[room]\nvolume = \"36 m3\"\n[[work]]\njob = \"clean\"\nsoil = \"old-threadlocker\"\nbath = \"3 L\"\n";
+    let unserved = report(text, &Wishes::default()).unserved;
+    assert!(unserved.iter().any(|row| row.why.contains("in this room") && row.why.contains("outdoors")), "{unserved:?}");
+}
+
+#[test]
 fn more_air_never_makes_a_fluid_worse_and_more_of_it_never_better() {
     let grade = |changes: f64, area: f64| {
         let room = format!("volume = \"30 m3\"\nair_changes = \"{changes} /h\"");

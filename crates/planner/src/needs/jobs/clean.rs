@@ -56,6 +56,8 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
     let row = bench.cleaning(answers.word(&SOIL))?;
     let watery = row.first.iter().any(|class| class == "hot-water" || class == "neutral-detergent");
     let washed = answers.maybe(&BATH).map(|bath| Ok::<_, Complaint>((bath, left_on(r, area, bath)?))).transpose()?;
+    // Lidded baths serve a quarter of a year; *common practice*.
+    let fills = (4.0 / bench.times_a_year()).min(1.0);
     let turns = row.first.len();
     let steps = (0..turns)
         .map(|turn| {
@@ -63,7 +65,9 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
             let how = "from the clean side to the dirty, fresh cloths, rags into a lidded metal can";
             let step = Step::new(name, if washed.is_some() { IN_BATHS } else { how }).turn(row, turn).spares(materials);
             let step = match &washed {
-                Some((bath, left)) => step.dose(Dose::filling(2.0 * *bath)).in_tray(surface(*bath)).mind(left.clone(), "common-practice"),
+                Some((bath, left)) => {
+                    step.dose(Dose::volume(2.0 * *bath * fills)).in_tray(surface(*bath)).mind(left.clone(), "common-practice")
+                }
                 None => step.dose(wipe(area)),
             };
             let step = if then == "heat" { step.near_heat() } else { step };
