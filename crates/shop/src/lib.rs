@@ -2,6 +2,7 @@
 
 mod answers;
 mod assumption;
+mod keys;
 mod machine;
 mod point;
 mod pot;
@@ -13,6 +14,7 @@ mod work;
 
 pub use assumption::Assumption;
 pub use fields::{Answers, Field, Given, Kind};
+pub use keys::{Key, Known, MACHINE_KEYS, MAKER_KEYS, POINT_KEYS, POT_KEYS, ROOM_KEYS, SHOP_KEYS, Takes, WORK_KEYS};
 pub use machine::Machine;
 pub use point::{Exposure, FITTINGS, Fitting, Maker, Point, Priority, Reach};
 pub use pot::Pot;

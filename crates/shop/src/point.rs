@@ -58,7 +58,7 @@ pub enum Exposure {
     Outdoors,
 }
 
-const EXPOSURES: &[(&str, Exposure)] = &[
+pub(crate) const EXPOSURES: &[(&str, Exposure)] = &[
     ("chips", Exposure::Chips),
     ("grit", Exposure::Grit),
     ("coolant", Exposure::Coolant),
@@ -128,7 +128,7 @@ pub enum Reach {
     Hard,
 }
 
-const REACHES: &[(&str, Reach)] = &[("easy", Reach::Easy), ("hard", Reach::Hard)];
+pub(crate) const REACHES: &[(&str, Reach)] = &[("easy", Reach::Easy), ("hard", Reach::Hard)];
 
 /// Whether the user raised or lowered a need.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -28,7 +28,7 @@ pub struct Kinds<'a> {
 /// Largest file that is read: a shop of hundreds of machines is a tenth of it.
 const LARGEST_BYTES: usize = 4 << 20;
 
-const SYSTEMS: &[(&str, System)] = &[("metric", System::Metric), ("inch", System::Inch), ("both", System::Both)];
+pub(crate) const SYSTEMS: &[(&str, System)] = &[("metric", System::Metric), ("inch", System::Inch), ("both", System::Both)];
 
 /// Reads a shop file.
 ///

@@ -65,7 +65,7 @@ pub enum Heating {
     Steady,
 }
 
-const HEATINGS: &[(&str, Heating)] =
+pub(crate) const HEATINGS: &[(&str, Heating)] =
     &[("none", Heating::None), ("frost guard", Heating::FrostGuard), ("while working", Heating::WhileWorking), ("steady", Heating::Steady)];
 
 impl Heating {
