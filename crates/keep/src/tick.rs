@@ -1,0 +1,106 @@
+//! What is written when something was done: a point served, and any other entry of the log.
+
+use jiff::ZonedDateTime;
+use jiff::civil::Date;
+use planner::report::Report;
+use store::{Entry, Moment, Page, SectionId, What, Written};
+use units::{Amount, Time};
+
+use crate::{KeepError, Kept};
+
+/// What can be said of every entry.
+#[derive(Debug, Clone, Default)]
+pub struct Said {
+    /// The day it was done; today where none is said.
+    pub day: Option<Date>,
+    /// Who did it.
+    pub who: Option<String>,
+    /// Anything to remember.
+    pub note: Option<String>,
+    /// The writer's own mark: what comes twice with the same mark is written once.
+    pub key: Option<String>,
+}
+
+/// A point that was served.
+#[derive(Debug, Clone, Default)]
+pub struct Served {
+    /// The machine.
+    pub machine: String,
+    /// The point.
+    pub point: String,
+    /// Whether it was only filled up: it is due when it was due before.
+    pub topped_up: bool,
+    /// How much; the chart's dose where nothing is said.
+    pub amount: Option<Amount>,
+    /// Out of which pot; the only one of the chart's fluid where nothing is said.
+    pub pot: Option<SectionId>,
+    /// What the machine's hour meter shows.
+    pub hours: Option<Time>,
+    /// Whatever else.
+    pub said: Said,
+}
+
+impl Said {
+    fn entry(&self, when: Moment, what: What) -> Entry {
+        Entry { who: self.who.clone(), note: self.note.clone(), key: self.key.clone(), ..Entry::new(when, what) }
+    }
+}
+
+impl Kept {
+    /// Writes that a point was served, by the chart of a plan. Of two people who see the same point due and serve it, one is written.
+    ///
+    /// # Errors
+    /// Where there is no such point, the day or the clock is wrong, or it cannot be written.
+    pub fn serve_point(&mut self, report: &Report, served: &Served, now: &ZonedDateTime) -> Result<Written, KeepError> {
+        let found = self.points().find(|(machine, point, _)| machine.name == served.machine && point.name == served.point);
+        let machine = found.and_then(|(machine, ..)| self.described.section(&machine.at));
+        let no_point = || KeepError::NoPoint { machine: served.machine.clone(), point: served.point.clone() };
+        let machine = machine.ok_or_else(no_point)?;
+        let row = self.charted(report, &served.machine, &served.point, now.date())?;
+        let charted = row.as_ref().map(|row| row.fluid.as_str());
+        let pot = served.pot.or_else(|| self.only_pot(charted?));
+        let fluid = pot.and_then(|pot| self.fluid_in(pot)).or(charted).map(ToOwned::to_owned);
+        // A fill-up is as much as was missing, and another fluid than the chart's has no dose there.
+        let dose = row.as_ref().filter(|row| !served.topped_up && Some(&row.fluid) == fluid.as_ref()).map(|row| row.dose.amount());
+        let amount = served.amount.or(dose);
+        let today = served.said.day.unwrap_or_else(|| now.date());
+        let due = row.and_then(|row| row.due_on).filter(|due| !served.topped_up && *due <= today);
+        let when = self.moment(served.said.day, now)?;
+        let point = self.store.point(machine, &served.point)?;
+        let what = if served.topped_up { What::ToppedUp { point, pot, amount } } else { What::Applied { point, pot, amount } };
+        let mut entry = served.said.entry(when, what);
+        entry.fluid = fluid;
+        entry.due = due;
+        entry.hours = served.hours;
+        Ok(self.store.write(&entry)?)
+    }
+
+    /// Writes anything else that was done.
+    ///
+    /// # Errors
+    /// Where the day or the clock is wrong, or it cannot be written.
+    pub fn write(&mut self, what: What, said: &Said, now: &ZonedDateTime) -> Result<Written, KeepError> {
+        let mut entry = said.entry(self.moment(said.day, now)?, what);
+        let pot = match what {
+            What::Opened { pot } | What::Counted { pot, .. } | What::Bought { pot, .. } | What::Discarded { pot, .. } => Some(pot),
+            What::Decanted { from, .. } => Some(from),
+            _ => None,
+        };
+        entry.fluid = pot.and_then(|pot| self.fluid_in(pot)).map(ToOwned::to_owned);
+        Ok(self.store.write(&entry)?)
+    }
+
+    /// When it was done: now, or at noon of a day that is past.
+    fn moment(&self, day: Option<Date>, now: &ZonedDateTime) -> Result<Moment, KeepError> {
+        let today = now.date();
+        let last = self.store.log(Page { count: 1, ..Page::default() })?;
+        if let Some(last) = last.first().filter(|last| last.entry.when > Moment::from(now)) {
+            return Err(KeepError::ClockBack { today, last: last.entry.when.day() });
+        }
+        match day.filter(|day| *day != today) {
+            None => Ok(Moment::from(now)),
+            Some(day) if day > today => Err(KeepError::ToCome { day, today }),
+            Some(day) => Ok(Moment::from(&day.at(12, 0, 0, 0).to_zoned_datetime(now.time_zone().clone())?)),
+        }
+    }
+}
