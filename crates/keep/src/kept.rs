@@ -1,6 +1,8 @@
 //! A kept shop, read: what stands in it, and what its log says.
 
+use std::borrow::Borrow;
 use std::path::Path;
+use std::sync::Arc;
 
 use jiff::civil::Date;
 use planner::needs::kinds;
@@ -16,13 +18,13 @@ use crate::{KeepError, read_weather};
 
 const HOUR_S: f64 = 3600.0;
 
-/// A kept shop with the numbers of its sections, as it was when it was read.
+/// A kept shop with the numbers of its sections, as it was when it was read; the file is its own, or lent by whoever else writes to it.
 #[derive(Debug)]
-pub struct Kept {
+pub struct Kept<S = Store> {
     /// The file.
-    pub store: Store,
+    pub store: S,
     /// What stands in it.
-    pub described: Described,
+    pub described: Arc<Described>,
 }
 
 impl Kept {
@@ -47,10 +49,21 @@ impl Kept {
     /// # Errors
     /// Where it cannot be read, or the weather it names cannot be.
     pub fn of(store: Store) -> Result<Self, KeepError> {
-        let mut described = store.shop(Reference::embedded(), kinds())?;
-        read_weather(&mut described.shop, store.path()).map_err(KeepError::Weather)?;
-        Ok(Self { store, described })
+        Ok(Self { described: Arc::new(read(&store)?), store })
     }
+}
+
+/// What stands in a store, with the weather it names.
+///
+/// # Errors
+/// Where it cannot be read, or the weather it names cannot be.
+pub fn read(store: &Store) -> Result<Described, KeepError> {
+    let mut described = store.shop(Reference::embedded(), kinds())?;
+    read_weather(&mut described.shop, store.path()).map_err(KeepError::Weather)?;
+    Ok(described)
+}
+
+impl<S: Borrow<Store>> Kept<S> {
 
     /// Works out the plan that rounds start from. It is as good as new for as long as the description and the pots stay what they are, and
     /// serving a point does not change it: keep it rather than ask again.
@@ -76,7 +89,7 @@ impl Kept {
     /// # Errors
     /// Where the log cannot be read.
     pub fn facts(&self, today: Date) -> Result<Facts, KeepError> {
-        let state = self.store.state()?;
+        let state = self.store.borrow().state()?;
         let mut facts = Facts { today, ..Facts::default() };
         for machine in &self.described.shop.machines {
             if let Some(meter) = self.described.section(&machine.at).and_then(|id| state.meters.get(&id)) {
@@ -100,7 +113,7 @@ impl Kept {
         let mut uses = Uses::new();
         for pot in &self.described.shop.pots {
             if !uses.contains_key(&pot.fluid) {
-                uses.insert(pot.fluid.clone(), self.store.uses(&pot.fluid, Date::ZERO, Date::MAX)?);
+                uses.insert(pot.fluid.clone(), self.store.borrow().uses(&pot.fluid, Date::ZERO, Date::MAX)?);
             }
         }
         Ok(uses)

@@ -10,6 +10,6 @@ mod tick;
 mod weather;
 
 pub use error::KeepError;
-pub use kept::{Kept, hours};
+pub use kept::{Kept, hours, read};
 pub use tick::{Said, Served};
 pub use weather::read_weather;

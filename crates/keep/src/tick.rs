@@ -1,9 +1,11 @@
 //! What is written when something was done: a point served, and any other entry of the log.
 
+use std::borrow::BorrowMut;
+
 use jiff::ZonedDateTime;
 use jiff::civil::Date;
 use planner::report::Report;
-use store::{Entry, Moment, Page, SectionId, What, Written};
+use store::{Entry, Moment, Page, SectionId, Store, What, Written};
 use units::{Amount, Time};
 
 use crate::{KeepError, Kept};
@@ -46,7 +48,7 @@ impl Said {
     }
 }
 
-impl Kept {
+impl<S: BorrowMut<Store>> Kept<S> {
     /// Writes that a point was served, by the chart of a plan. Of two people who see the same point due and serve it, one is written.
     ///
     /// # Errors
@@ -66,13 +68,13 @@ impl Kept {
         let today = served.said.day.unwrap_or_else(|| now.date());
         let due = row.and_then(|row| row.due_on).filter(|due| !served.topped_up && *due <= today);
         let when = self.moment(served.said.day, now)?;
-        let point = self.store.point(machine, &served.point)?;
+        let point = self.store.borrow_mut().point(machine, &served.point)?;
         let what = if served.topped_up { What::ToppedUp { point, pot, amount } } else { What::Applied { point, pot, amount } };
         let mut entry = served.said.entry(when, what);
         entry.fluid = fluid;
         entry.due = due;
         entry.hours = served.hours;
-        Ok(self.store.write(&entry)?)
+        Ok(self.store.borrow_mut().write(&entry)?)
     }
 
     /// Writes anything else that was done.
@@ -87,13 +89,13 @@ impl Kept {
             _ => None,
         };
         entry.fluid = pot.and_then(|pot| self.fluid_in(pot)).map(ToOwned::to_owned);
-        Ok(self.store.write(&entry)?)
+        Ok(self.store.borrow_mut().write(&entry)?)
     }
 
     /// When it was done: now, or at noon of a day that is past.
     fn moment(&self, day: Option<Date>, now: &ZonedDateTime) -> Result<Moment, KeepError> {
         let today = now.date();
-        let last = self.store.log(Page { count: 1, ..Page::default() })?;
+        let last = self.store.borrow().log(Page { count: 1, ..Page::default() })?;
         if let Some(last) = last.first().filter(|last| last.entry.when > Moment::from(now)) {
             return Err(KeepError::ClockBack { today, last: last.entry.when.day() });
         }

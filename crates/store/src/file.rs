@@ -25,6 +25,13 @@ pub struct Store {
     pub(crate) trouble: Option<StoreError>,
 }
 
+/// A state of the file; see [`Store::stamp`].
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Stamp {
+    others: i64,
+    own: u64,
+}
+
 impl Store {
     /// Makes a new file with an empty description. Nothing else makes one.
     ///
@@ -88,6 +95,15 @@ impl Store {
     #[must_use]
     pub fn path(&self) -> &Path {
         &self.path
+    }
+
+    /// Tells one state of the file from the next, whoever wrote to it. Two stamps of one store compare, and no others.
+    ///
+    /// # Errors
+    /// When the file cannot be read.
+    pub fn stamp(&self) -> Result<Stamp, StoreError> {
+        let others: i64 = self.connection.query_row("PRAGMA data_version", [], |row| row.get(0))?;
+        Ok(Stamp { others, own: self.connection.total_changes() })
     }
 
     /// Goes through the whole file: every page, every reference, and every pot's tally against the log.

@@ -33,7 +33,7 @@ pub use description::{Described, SectionRow};
 pub use edit::Change;
 pub use entry::{Entry, Logged, What, Written};
 pub use error::{BadRow, Fault, StoreError};
-pub use file::Store;
+pub use file::{Stamp, Store};
 pub use import::Imported;
 pub use moment::{EntryId, Moment, SectionId};
 pub use state::{Done, Meter, Page, PointState, PotState, State};
