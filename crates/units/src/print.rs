@@ -33,21 +33,19 @@ pub fn show_exact<Q: Quantity>(quantity: Q) -> String {
     // Adding a positive zero turns a negative one into it.
     let value = quantity.base() + 0.0;
     let quantity = Q::from_base(value);
-    let mut base_unit = "";
-    let usual = pick::<Q>(value, System::Metric);
-    for unit in usual.into_iter().chain(Q::units()) {
-        let number = (unit.from)(quantity);
-        // Twelve digits first, because 0.05 mm should not come back as 0.050000000000000003 mm.
-        let rounded = format!("{number:.11e}").parse().unwrap_or(number);
-        for candidate in [rounded, number] {
-            if (unit.to)(candidate).base().to_bits() == value.to_bits() {
-                return with_symbol(&all_digits(candidate), unit);
+    let units = || pick::<Q>(value, System::Metric).into_iter().chain(Q::units());
+    let exact = |unit: &Unit<Q>, number: f64| (unit.to)(number).base().to_bits() == value.to_bits();
+    // Twelve digits in every unit first, because 21 µm should not come back as 0.020999999999999998 mm.
+    let short = |number: f64| format!("{number:.11e}").parse().unwrap_or(number);
+    for rounded in [short, |number| number] {
+        for unit in units() {
+            let number = rounded((unit.from)(quantity));
+            if exact(unit, number) {
+                return with_symbol(&all_digits(number), unit);
             }
         }
-        if (unit.to)(1.0).base() == 1.0 {
-            base_unit = unit.symbol;
-        }
     }
+    let base_unit = Q::units().iter().rfind(|unit| (unit.to)(1.0).base() == 1.0).map_or("", |unit| unit.symbol);
     format!("{} {base_unit}", all_digits(value)).trim_end().to_owned()
 }
 

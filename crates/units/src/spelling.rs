@@ -52,6 +52,11 @@ pub(crate) fn words(text: &str) -> String {
 
 /// The unit of a quantity that a spelling names; the exact case wins over a forgiven one.
 pub(crate) fn find<Q: Quantity>(spelling: &str) -> Option<&'static Unit<Q>> {
+    // A sign or a point before a digit belongs to a number: "-1 /h" and ".1 /h" are not the unit "1/h".
+    let after_sign = spelling.trim_start().strip_prefix(['-', '‑', '.']).map(str::trim_start);
+    if after_sign.is_some_and(|rest| rest.starts_with(|c: char| c.is_ascii_digit())) {
+        return None;
+    }
     let named = |alike: fn(&str, &str) -> bool| {
         Q::units().iter().find(|unit| alike(unit.symbol, spelling) || unit.spellings.iter().any(|other| alike(other, spelling)))
     };

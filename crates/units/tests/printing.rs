@@ -60,7 +60,7 @@ fn asked_for_units_and_ranges() {
 #[test]
 fn exact_print_keeps_what_was_written() {
     let same = |text: &str| assert_eq!(parse::<Length>(text).map(show_exact).as_deref(), Ok(text));
-    for text in ["0.05 mm", "180 mm", "0.0127 mm", "5 µm", "3.5 m"] {
+    for text in ["0.05 mm", "180 mm", "0.0127 mm", "5 µm", "21 µm", "3.5 m"] {
         same(text);
     }
     assert_eq!(show_exact(Length::from_base(-0.0)), "0 mm");

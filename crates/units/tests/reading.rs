@@ -79,6 +79,7 @@ fn motion() {
     means::<Velocity>(&["30.48 m/min", "100 ft/min", "100 fpm", "100 sfm", "1200 in/min", "30480 mm/min", "100 ft per min"], 0.508);
     means::<AngularVelocity>(&["60 rpm", "60 RPM", "60 1/min", "60 rev/min", "1 rev/s", "60/min"], turn);
     means::<Frequency>(&["1 /h", "1/h", "1 per hour", "1 1/h", "24 /day", "168/week", "8766 per year"], 1.0 / 3600.0);
+    means::<Frequency>(&[".1 /h", "0.1/h", ".1 per hour"], 0.1 / 3600.0);
     means::<Frequency>(
         &["3 /year", "3/year", "3 per year", "3 times a year", "3 a year", "0.25 /month", "every 4 months"],
         3.0 / 31_557_600.0,

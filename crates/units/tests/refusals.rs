@@ -73,6 +73,14 @@ fn a_value_cannot_be() {
     refused::<Temperature>("-300 °C", "`-300 °C` is less than -273.15 °C, and a temperature cannot be; check the sign and the unit");
     assert!(parse::<Temperature>("-273.15 °C").is_ok());
     assert!(parse::<TemperatureDifference>("-300 °C").is_ok());
+    for text in ["-1 /h", "-1/h", "- 1 /h", "−1 /h", "-3 a week"] {
+        let words = format!("`{text}` is less than 0 /year, and a frequency cannot be; check the sign and the unit");
+        refused::<Frequency>(text, &words);
+    }
+    refused::<Frequency>(
+        "3-1/h",
+        "`3-1/h` looks like a range; write one value here, and where a range is asked for write it as `3 .. 8 mm`",
+    );
     assert!(parse::<Volume>("-1 L").is_err());
     refused::<Usage>("200 h/week", "`200 h/week` is more than 168 h/week, and a time of use cannot be; check the sign and the unit");
 }
