@@ -1,0 +1,57 @@
+use crate::shape::Shape::{Bearing, Block, DrillChuck, Handwheel, HandwheelSide, Motor, Rack, Ribbed, Ring, Rounded, Screw, Vise};
+use crate::sketch::Part::{In, Line, Outline};
+use crate::sketch::Sketch;
+
+pub(super) const SKETCH: Sketch = Sketch {
+    template: "bench mill",
+    seen: "from the side, the table from its end",
+    size: (220, 256),
+    parts: &[
+        In(Block, [40, 234, 176, 20]),
+        Outline(&[(146, 234), (146, 34), (196, 34), (210, 234)]),
+        In(Block, [136, 44, 10, 180]),
+        In(Screw, [152, 50, 8, 168]),
+        In(Block, [150, 38, 12, 12]),
+        // The head.
+        In(Block, [122, 56, 18, 54]),
+        In(Motor, [92, 2, 34, 42]),
+        In(Block, [75, 30, 8, 14]),
+        In(Rounded, [46, 44, 80, 70]),
+        In(Ribbed, [66, 52, 26, 8]),
+        In(Ribbed, [96, 52, 20, 8]),
+        In(Block, [69, 70, 20, 64]),
+        In(Rack, [89, 74, 6, 56]),
+        In(Bearing, [71, 74, 16, 10]),
+        In(Bearing, [71, 120, 16, 10]),
+        In(Handwheel, [95, 78, 27, 27]),
+        In(DrillChuck, [70, 134, 18, 22]),
+        // The table, the saddle and the base's ways.
+        In(Vise, [60, 160, 58, 20]),
+        In(Block, [44, 180, 80, 14]),
+        Line(&[(60, 180), (60, 185), (66, 185), (66, 180)]),
+        Line(&[(81, 180), (81, 185), (87, 185), (87, 180)]),
+        Line(&[(102, 180), (102, 185), (108, 185), (108, 180)]),
+        In(Block, [50, 202, 84, 14]),
+        Outline(&[(66, 194), (102, 194), (110, 203), (58, 203)]),
+        In(Ring, [79, 194, 9, 9]),
+        In(Block, [40, 216, 106, 18]),
+        In(Screw, [46, 222, 94, 7]),
+        In(Block, [40, 219, 8, 13]),
+        In(HandwheelSide, [40, 211, -20, 29]),
+    ],
+    spots: &[
+        ("table ways (X)", &[(63, 198)]),
+        ("saddle ways (Y)", &[(126, 216)]),
+        ("column ways (Z)", &[(141, 150)]),
+        ("table screw", &[(84, 198)]),
+        ("saddle screw", &[(104, 226)]),
+        ("column screw", &[(156, 130)]),
+        ("screw end bearings", &[(156, 44), (44, 225)]),
+        ("quill", &[(74, 102)]),
+        ("quill rack and pinion", &[(93, 92)]),
+        ("spindle bearings", &[(79, 79), (79, 125)]),
+        ("head gears", &[(104, 56)]),
+        ("drawbar thread", &[(79, 36)]),
+        ("machine-vice screw", &[(109, 171)]),
+    ],
+};

@@ -1,0 +1,63 @@
+use crate::shape::Shape::{Bearing, Block, DrillChuck, Handwheel, Motor, Rack, Ribbed, Ring, Rounded, Vise};
+use crate::sketch::Part::{In, Line, Outline};
+use crate::sketch::Sketch;
+
+pub(super) const SKETCH: Sketch = Sketch {
+    template: "drill press",
+    seen: "from the side, with the belt guard open",
+    size: (210, 286),
+    parts: &[
+        Outline(&[(30, 284), (38, 268), (190, 268), (190, 284)]),
+        In(Block, [136, 96, 20, 172]),
+        In(Rack, [156, 140, 7, 120]),
+        In(Block, [128, 258, 36, 10]),
+        // The guard with the belt between two pulleys.
+        In(Rounded, [40, 4, 160, 44]),
+        In(Block, [62, 16, 36, 9]),
+        In(Block, [67, 25, 26, 9]),
+        In(Block, [72, 34, 16, 9]),
+        In(Block, [158, 34, 36, 9]),
+        In(Block, [163, 25, 26, 9]),
+        In(Block, [168, 16, 16, 9]),
+        Line(&[(93, 27), (163, 27)]),
+        Line(&[(93, 32), (163, 32)]),
+        // The head, the motor on its sliding bars.
+        In(Rounded, [48, 48, 84, 62]),
+        In(Block, [124, 54, 34, 48]),
+        In(Block, [158, 66, 22, 5]),
+        In(Block, [158, 80, 22, 5]),
+        In(Motor, [166, 50, 30, 52]),
+        In(Ribbed, [76, 44, 9, 22]),
+        In(Block, [70, 66, 21, 62]),
+        In(Bearing, [72, 70, 17, 10]),
+        In(Bearing, [72, 114, 17, 10]),
+        In(Rack, [91, 72, 6, 50]),
+        In(Ring, [97, 76, 20, 20]),
+        In(Ring, [103, 82, 8, 8]),
+        Line(&[(107, 86), (84, 104)]),
+        Line(&[(107, 86), (130, 104)]),
+        Line(&[(107, 86), (107, 58)]),
+        In(Ring, [79, 100, 8, 8]),
+        In(Ring, [127, 100, 8, 8]),
+        In(Ring, [103, 53, 8, 8]),
+        In(DrillChuck, [70, 128, 21, 26]),
+        In(Block, [79, 154, 3, 18]),
+        // The table on its clamp.
+        In(Vise, [54, 184, 56, 20]),
+        In(Block, [34, 204, 96, 10]),
+        Outline(&[(60, 214), (128, 214), (128, 234), (110, 234)]),
+        In(Rounded, [124, 206, 46, 30]),
+        In(Handwheel, [150, 210, 22, 22]),
+    ],
+    spots: &[
+        ("quill", &[(76, 98)]),
+        ("quill rack and pinion", &[(96, 86)]),
+        ("quill return spring and feed shaft", &[(107, 86)]),
+        ("spindle spline", &[(80, 54)]),
+        ("spindle bearings", &[(80, 75), (80, 119)]),
+        ("column and table clamp", &[(134, 230)]),
+        ("table rack and worm", &[(161, 221)]),
+        ("belt-tension slides", &[(162, 68), (162, 82)]),
+        ("drill-press vice screw", &[(100, 195)]),
+    ],
+};

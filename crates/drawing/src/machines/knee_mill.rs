@@ -1,0 +1,61 @@
+use crate::shape::Shape::{Bearing, Block, Gear, Handwheel, HandwheelSide, Motor, Ribbed, Ring, Rounded, Screw, Vise};
+use crate::sketch::Part::{In, Line, Outline};
+use crate::sketch::Sketch;
+
+pub(super) const SKETCH: Sketch = Sketch {
+    template: "knee mill",
+    seen: "from the side, the table from its end",
+    size: (240, 290),
+    parts: &[
+        Outline(&[(60, 288), (60, 270), (160, 262), (226, 262), (226, 288)]),
+        Outline(&[(162, 264), (162, 96), (216, 96), (222, 264)]),
+        In(Block, [152, 108, 10, 148]),
+        // The turret and the ram.
+        In(Block, [158, 78, 62, 18]),
+        Outline(&[(112, 78), (112, 58), (236, 58), (236, 70), (228, 78)]),
+        Line(&[(112, 72), (230, 72)]),
+        // The head.
+        In(Motor, [60, 2, 36, 40]),
+        In(Rounded, [54, 42, 58, 24]),
+        In(Ribbed, [62, 50, 28, 9]),
+        In(Rounded, [58, 66, 50, 56]),
+        In(Block, [68, 92, 20, 50]),
+        In(Bearing, [70, 96, 16, 9]),
+        In(Bearing, [70, 131, 16, 9]),
+        In(Gear, [88, 72, 18, 18]),
+        In(Handwheel, [90, 96, 24, 24]),
+        Outline(&[(71, 142), (85, 142), (82, 150), (74, 150)]),
+        In(Block, [76, 150, 4, 14]),
+        // The table, the saddle, the knee.
+        In(Vise, [62, 166, 52, 18]),
+        In(Block, [46, 184, 78, 13]),
+        Line(&[(62, 184), (62, 189), (68, 189), (68, 184)]),
+        Line(&[(82, 184), (82, 189), (88, 189), (88, 184)]),
+        Line(&[(102, 184), (102, 189), (108, 189), (108, 184)]),
+        In(Block, [52, 204, 84, 11]),
+        Outline(&[(68, 197), (104, 197), (110, 205), (62, 205)]),
+        In(Ring, [82, 197, 8, 8]),
+        In(Rounded, [112, 197, 28, 14]),
+        Outline(&[(40, 215), (160, 215), (160, 256), (116, 256), (40, 238)]),
+        In(Screw, [46, 220, 96, 6]),
+        In(HandwheelSide, [40, 210, -20, 26]),
+        In(Screw, [96, 246, 10, 24]),
+        In(Gear, [92, 231, 18, 18]),
+        In(Ribbed, [76, 233, 14, 12]),
+    ],
+    spots: &[
+        ("table ways (X)", &[(66, 201)]),
+        ("saddle ways (Y)", &[(146, 215)]),
+        ("knee ways (Z)", &[(157, 140)]),
+        ("table and saddle screws", &[(86, 201), (62, 223)]),
+        ("knee screw", &[(101, 260)]),
+        ("knee elevating bevel gears", &[(83, 239)]),
+        ("quill", &[(73, 118)]),
+        ("quill feed gears", &[(102, 108)]),
+        ("spindle bearings", &[(78, 100), (78, 136)]),
+        ("back gear in the head", &[(74, 54)]),
+        ("table feed gearbox", &[(128, 204)]),
+        ("ram and turret", &[(150, 72), (190, 84)]),
+        ("machine-vice screw", &[(106, 176)]),
+    ],
+};

@@ -1,0 +1,68 @@
+use super::lathe::{BED, CARRIAGE, CHUCK, TAILSTOCK};
+use crate::shape::Shape::{Block, Ribbed, Rounded, Stand};
+use crate::sketch::Part::{Group, In, Line, Outline};
+use crate::sketch::Sketch;
+
+pub(super) const SKETCH: Sketch = Sketch {
+    template: "plain-bearing lathe",
+    seen: "from the front, with the countershaft drawn above it",
+    size: (320, 196),
+    parts: &[
+        In(Stand, [34, 160, 52, 34]),
+        In(Stand, [244, 160, 52, 34]),
+        Group(BED, (34, 136)),
+        // The countershaft and its belt.
+        In(Block, [36, 12, 100, 4]),
+        In(Block, [42, 6, 10, 16]),
+        In(Block, [122, 6, 10, 16]),
+        In(Block, [68, 4, 9, 20]),
+        In(Block, [77, 0, 9, 28]),
+        Line(&[(69, 24), (69, 82)]),
+        Line(&[(76, 24), (76, 82)]),
+        // The back gear behind the spindle.
+        In(Block, [50, 62, 66, 4]),
+        In(Ribbed, [60, 56, 6, 16]),
+        In(Ribbed, [95, 46, 7, 36]),
+        // The open headstock: two posts, the cone pulley and the bull wheel.
+        In(Block, [50, 120, 66, 16]),
+        In(Block, [50, 98, 66, 8]),
+        Outline(&[(50, 122), (50, 92), (64, 92), (64, 122)]),
+        Outline(&[(102, 122), (102, 88), (118, 88), (118, 122)]),
+        In(Block, [68, 82, 9, 40]),
+        In(Block, [77, 86, 9, 32]),
+        In(Block, [86, 90, 8, 24]),
+        In(Ribbed, [94, 80, 8, 44]),
+        In(Rounded, [53, 84, 8, 8]),
+        In(Rounded, [106, 80, 8, 8]),
+        In(Ribbed, [26, 90, 9, 24]),
+        In(Ribbed, [26, 114, 9, 22]),
+        In(Ribbed, [26, 136, 9, 34]),
+        In(Block, [35, 100, 15, 4]),
+        In(Block, [35, 123, 15, 4]),
+        Group(CHUCK, (124, 136)),
+        Group(TAILSTOCK, (254, 136)),
+        Group(CARRIAGE, (162, 136)),
+    ],
+    spots: &[
+        ("bed ways", &[(242, 137)]),
+        ("cross slide", &[(178, 121)]),
+        ("compound slide", &[(178, 111)]),
+        ("leadscrew", &[(140, 153)]),
+        ("half nuts", &[(203, 154)]),
+        ("cross-slide screw", &[(206, 132)]),
+        ("compound screw", &[(220, 111)]),
+        ("apron rack and pinion", &[(172, 146)]),
+        ("front spindle bearing", &[(110, 84)]),
+        ("rear spindle bearing", &[(57, 88)]),
+        ("countershaft bearings", &[(47, 10), (127, 10)]),
+        ("back gears", &[(98, 56)]),
+        ("back-gear shaft", &[(53, 64)]),
+        ("change gears", &[(30, 160)]),
+        ("change-gear studs", &[(42, 125)]),
+        ("leadscrew end bearings", &[(42, 153), (288, 153)]),
+        ("tailstock quill", &[(247, 102)]),
+        ("tailstock screw", &[(302, 102)]),
+        ("dead centre", &[(234, 102)]),
+        ("three-jaw chuck", &[(133, 86)]),
+    ],
+};
