@@ -9,8 +9,8 @@ pub(crate) const PITCH: f64 = 24.0;
 /// From the edge of the sketch to the middle of a number.
 const AWAY: f64 = 19.0;
 /// How near to a foreign spot a leader may pass, and what passing nearer costs.
-const CLEAR: f64 = 7.0;
-const TOO_NEAR: f64 = 60.0;
+const CLEAR: f64 = 5.0;
+const TOO_NEAR: f64 = 30.0;
 /// A leader that leaves flatter than this, as breadth over depth, would run through the number beside it.
 const FLATTEST: f64 = 1.7;
 const TOO_FLAT: f64 = 90.0;

@@ -45,7 +45,7 @@ impl Pen {
 
     /// A line from a number to a spot, on a strip of paper that parts it from the lines it crosses.
     pub(crate) fn leader(&mut self, from: (f64, f64), to: (f64, f64)) {
-        self.path(&[from, to], "", &format!(" stroke=\"{PAPER}\" stroke-width=\"3.4\""));
+        self.path(&[from, to], "", &format!(" stroke=\"{PAPER}\" stroke-width=\"2.8\""));
         self.path(&[from, to], "", THIN);
     }
 

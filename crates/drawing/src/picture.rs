@@ -56,8 +56,7 @@ impl Picture {
     /// Draws the sketch and the numbers that have a spot on it; gives back the others.
     fn sketch(&mut self, sketch: &Sketch, points: &[&str]) -> Vec<usize> {
         let (width, height) = shifted(sketch.size, (0.0, 0.0));
-        let known: Vec<_> =
-            (1..).zip(points).flat_map(|(number, name)| sketch.spots_of(name).map(move |spot| (number, spot))).collect();
+        let known: Vec<_> = (1..).zip(points).flat_map(|(number, name)| sketch.spots_of(name).map(move |spot| (number, spot))).collect();
         let spots: Vec<_> = known.iter().map(|(_, spot)| *spot).collect();
         let seated = known.iter().zip(seats(&spots, width, height)).filter_map(|((number, spot), seat)| Some((*number, *spot, seat?)));
         let seated: Vec<_> = seated.collect();
@@ -136,7 +135,8 @@ fn per_row() -> usize {
 /// The picture in words, for whom it is read out.
 fn described(sketch: Option<&Sketch>, numbered: &[(usize, String)], elsewhere: &[usize]) -> String {
     let list = |wanted: &dyn Fn(usize) -> bool| {
-        let named: Vec<_> = numbered.iter().filter(|(number, _)| wanted(*number)).map(|(number, name)| format!("{number} {name}")).collect();
+        let named: Vec<_> =
+            numbered.iter().filter(|(number, _)| wanted(*number)).map(|(number, name)| format!("{number} {name}")).collect();
         named.join(", ")
     };
     let Some(sketch) = sketch else {

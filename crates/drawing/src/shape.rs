@@ -32,7 +32,8 @@ impl Frame {
 
     /// Shares of the longer side, about so far apart, without its ends.
     fn steps(&self, apart: f64) -> impl Iterator<Item = f64> {
-        let count = (2..u8::MAX).take_while(|count| f64::from(*count) * apart <= self.width.abs().max(self.height.abs())).last().unwrap_or(2);
+        let count =
+            (2..u8::MAX).take_while(|count| f64::from(*count) * apart <= self.width.abs().max(self.height.abs())).last().unwrap_or(2);
         (1..count).map(move |step| f64::from(step) / f64::from(count))
     }
 }
@@ -176,7 +177,16 @@ impl Shape {
                 rounded(pen, part(frame, 0.94, 0.5, 0.06, 0.6), 0.5);
             }
             Self::Stand => {
-                pen.outline(&frame.places(&[(0.12, 0.0), (0.88, 0.0), (1.0, 1.0), (0.82, 1.0), (0.74, 0.2), (0.26, 0.2), (0.18, 1.0), (0.0, 1.0)]));
+                pen.outline(&frame.places(&[
+                    (0.12, 0.0),
+                    (0.88, 0.0),
+                    (1.0, 1.0),
+                    (0.82, 1.0),
+                    (0.74, 0.2),
+                    (0.26, 0.2),
+                    (0.18, 1.0),
+                    (0.0, 1.0),
+                ]));
             }
             Self::Lever => {
                 pen.line(&frame.places(&[(0.0, 1.0), (1.0, 0.0)]));

@@ -23,9 +23,5 @@ pub(super) const SKETCH: Sketch = Sketch {
         Line(&[(236, 116), (262, 84)]),
         In(Rounded, [254, 76, 14, 12]),
     ],
-    spots: &[
-        ("crankcase", &[(104, 76)]),
-        ("motor bearings", &[(157, 72), (205, 72)]),
-        ("wheels and handle", &[(61, 167), (261, 82)]),
-    ],
+    spots: &[("crankcase", &[(104, 76)]), ("motor bearings", &[(157, 72), (205, 72)]), ("wheels and handle", &[(61, 167), (261, 82)])],
 };

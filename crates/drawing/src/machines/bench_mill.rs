@@ -26,7 +26,7 @@ pub(super) const SKETCH: Sketch = Sketch {
         In(Handwheel, [95, 78, 27, 27]),
         In(DrillChuck, [70, 134, 18, 22]),
         // The table, the saddle and the base's ways.
-        In(Vise, [60, 160, 58, 20]),
+        In(Vise, [112, 160, -58, 20]),
         In(Block, [44, 180, 80, 14]),
         Line(&[(60, 180), (60, 185), (66, 185), (66, 180)]),
         Line(&[(81, 180), (81, 185), (87, 185), (87, 180)]),
@@ -52,6 +52,6 @@ pub(super) const SKETCH: Sketch = Sketch {
         ("spindle bearings", &[(79, 79), (79, 125)]),
         ("head gears", &[(104, 56)]),
         ("drawbar thread", &[(79, 36)]),
-        ("machine-vice screw", &[(109, 171)]),
+        ("machine-vice screw", &[(62, 171)]),
     ],
 };

@@ -43,7 +43,7 @@ pub(super) const SKETCH: Sketch = Sketch {
         In(DrillChuck, [70, 128, 21, 26]),
         In(Block, [79, 154, 3, 18]),
         // The table on its clamp.
-        In(Vise, [54, 184, 56, 20]),
+        In(Vise, [108, 184, -56, 20]),
         In(Block, [34, 204, 96, 10]),
         Outline(&[(60, 214), (128, 214), (128, 234), (110, 234)]),
         In(Rounded, [124, 206, 46, 30]),
@@ -58,6 +58,6 @@ pub(super) const SKETCH: Sketch = Sketch {
         ("column and table clamp", &[(134, 230)]),
         ("table rack and worm", &[(161, 221)]),
         ("belt-tension slides", &[(162, 68), (162, 82)]),
-        ("drill-press vice screw", &[(100, 195)]),
+        ("drill-press vice screw", &[(60, 195)]),
     ],
 };

@@ -27,7 +27,7 @@ pub(super) const SKETCH: Sketch = Sketch {
         Outline(&[(71, 142), (85, 142), (82, 150), (74, 150)]),
         In(Block, [76, 150, 4, 14]),
         // The table, the saddle, the knee.
-        In(Vise, [62, 166, 52, 18]),
+        In(Vise, [108, 166, -52, 18]),
         In(Block, [46, 184, 78, 13]),
         Line(&[(62, 184), (62, 189), (68, 189), (68, 184)]),
         Line(&[(82, 184), (82, 189), (88, 189), (88, 184)]),
@@ -56,6 +56,6 @@ pub(super) const SKETCH: Sketch = Sketch {
         ("back gear in the head", &[(74, 54)]),
         ("table feed gearbox", &[(128, 204)]),
         ("ram and turret", &[(150, 72), (190, 84)]),
-        ("machine-vice screw", &[(106, 176)]),
+        ("machine-vice screw", &[(63, 176)]),
     ],
 };

@@ -1,7 +1,7 @@
 //! What lathes share. Each group's own origin lies on the top of the bed; the spindle's axis is 34 above it.
 
-use crate::sketch::Part::{self, In, Outline};
 use crate::shape::Shape::{Block, Carriage, Chuck, Handwheel, HandwheelSide, Lever, Rack, Screw, Tailstock, TopSlide};
+use crate::sketch::Part::{self, In, Outline};
 
 /// The bed with its rack, and the leadscrew between its bearings. The origin is the left end.
 pub(super) const BED: &[Part] = &[

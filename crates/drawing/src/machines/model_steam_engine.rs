@@ -36,7 +36,7 @@ pub(super) const SKETCH: Sketch = Sketch {
     ],
     spots: &[
         ("cylinder", &[(52, 88)]),
-        ("slide valve", &[(68, 48)]),
+        ("slide valve", &[(54, 50)]),
         ("crankshaft main bearings", &[(242, 88)]),
         ("big end", &[(216, 105)]),
         ("crosshead and little end", &[(152, 87)]),

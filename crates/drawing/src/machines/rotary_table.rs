@@ -23,9 +23,5 @@ pub(super) const SKETCH: Sketch = Sketch {
         In(Block, [190, 70, 30, 24]),
         In(HandwheelSide, [220, 56, 32, 52]),
     ],
-    spots: &[
-        ("table face bearing", &[(54, 40)]),
-        ("worm and wheel", &[(112, 75)]),
-        ("worm shaft", &[(205, 82)]),
-    ],
+    spots: &[("table face bearing", &[(54, 40)]), ("worm and wheel", &[(112, 75)]), ("worm shaft", &[(205, 82)])],
 };

@@ -35,9 +35,9 @@ pub(super) const SKETCH: Sketch = Sketch {
         ("saddle ways", &[(146, 188)]),
         ("column ways", &[(186, 58)]),
         ("down-feed screw", &[(150, 52)]),
-        ("cross-feed screw", &[(179, 190)]),
-        ("table rack and pinion", &[(105, 167)]),
+        ("cross-feed screw", &[(179, 185)]),
+        ("table rack and pinion", &[(70, 167)]),
         ("spindle", &[(150, 104)]),
-        ("handwheel shafts", &[(105, 194), (179, 203), (150, 36)]),
+        ("handwheel shafts", &[(105, 191), (179, 198), (150, 36)]),
     ],
 };

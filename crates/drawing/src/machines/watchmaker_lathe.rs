@@ -32,7 +32,7 @@ pub(super) const SKETCH: Sketch = Sketch {
         In(Block, [156, 70, 12, 16]),
         In(Block, [140, 78, 28, 5]),
         In(HandwheelSide, [186, 82, 12, 17]),
-        In(Handwheel, [156, 98, 18, 18]),
+        In(Handwheel, [147, 97, 18, 18]),
         // The tailstock.
         Outline(&[(214, 114), (218, 66), (248, 66), (252, 114)]),
         In(Block, [200, 77, 18, 10]),
@@ -43,8 +43,8 @@ pub(super) const SKETCH: Sketch = Sketch {
     spots: &[
         ("headstock cone bearings", &[(44, 81), (108, 81)]),
         ("bed", &[(206, 118)]),
-        ("slide-rest slides", &[(148, 90), (148, 108)]),
-        ("slide-rest screws", &[(183, 90), (165, 107)]),
+        ("slide-rest slides", &[(148, 90), (180, 109)]),
+        ("slide-rest screws", &[(183, 90), (156, 106)]),
         ("tailstock spindle", &[(209, 82)]),
         ("idler and countershaft", &[(23, 47), (66, 18)]),
     ],
