@@ -1,6 +1,6 @@
 //! Plain line drawings of machines, with their points as numbers round the outline.
 //!
-//! A machine is sketched in one file of `machines/`: parts out of a small vocabulary ([`shape`]), each in its box, and the spots where its
+//! A machine is sketched in one file of `machines/`: parts out of a small vocabulary (`shape.rs`), each in its box, and the spots where its
 //! points are. [`draw`] sets the numbers round the sketch, so that no two lie on each other. Every point has a number: one that the
 //! sketch does not know stands in a row beneath it, and a machine that has no sketch is a plain box.
 //!

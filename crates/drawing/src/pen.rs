@@ -1,14 +1,12 @@
 //! Lines of a drawing as SVG.
 
+use std::f64::consts::TAU;
 use std::fmt::{Display, Formatter, Result, Write};
-
-/// What is behind the picture: the page's own colour, which a style sheet calls `--paper`.
-pub(crate) const PAPER: &str = "var(--paper, Canvas)";
 
 const THIN: &str = " stroke-width=\"0.8\"";
 const DASHED: &str = " stroke-width=\"1\" stroke-dasharray=\"4 3\"";
-/// Pieces in which a circle is drawn that lies behind something or has teeth.
-const TURN: f64 = std::f64::consts::TAU;
+/// Half the breadth of the paper under a leader.
+const STRIP: f64 = 1.5;
 
 /// Writes lines. Closed shapes are filled with paper, so that they hide what they lie on.
 #[derive(Default)]
@@ -45,7 +43,10 @@ impl Pen {
 
     /// A line from a number to a spot, on a strip of paper that parts it from the lines it crosses.
     pub(crate) fn leader(&mut self, from: (f64, f64), to: (f64, f64)) {
-        self.path(&[from, to], "", &format!(" stroke=\"{PAPER}\" stroke-width=\"2.8\""));
+        let (x, y) = (to.0 - from.0, to.1 - from.1);
+        let (x, y) = (x * STRIP / x.hypot(y), y * STRIP / x.hypot(y));
+        let strip = [(from.0 - y, from.1 + x), (to.0 - y, to.1 + x), (to.0 + y, to.1 - x), (from.0 + y, from.1 - x)];
+        self.path(&strip, "Z", " stroke=\"none\"");
         self.path(&[from, to], "", THIN);
     }
 
@@ -71,8 +72,7 @@ impl Pen {
     }
 
     pub(crate) fn spot(&mut self, (x, y): (f64, f64)) {
-        let (x, y) = (Tenth(x), Tenth(y));
-        self.write(format_args!("<circle cx=\"{x}\" cy=\"{y}\" r=\"2.6\" fill=\"currentColor\" stroke=\"{PAPER}\" stroke-width=\"1\"/>"));
+        self.write(format_args!("<circle cx=\"{}\" cy=\"{}\" r=\"2.6\" fill=\"currentColor\" stroke=\"none\"/>", Tenth(x), Tenth(y)));
     }
 
     /// A number in a circle of this radius.
@@ -103,6 +103,6 @@ pub(crate) fn escaped(text: &str) -> String {
 
 /// Places round a middle, at so many even steps.
 pub(crate) fn round((x, y): (f64, f64), (across, down): (f64, f64), steps: u16) -> Vec<(f64, f64)> {
-    let angle = |step: u16| TURN * f64::from(step) / f64::from(steps);
+    let angle = |step: u16| TAU * f64::from(step) / f64::from(steps);
     (0..steps).map(|step| (x + across * angle(step).cos(), y + down * angle(step).sin())).collect()
 }

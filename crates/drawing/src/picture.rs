@@ -2,9 +2,11 @@
 
 use crate::labels::{PITCH, RADIUS, seats};
 use crate::machines;
-use crate::pen::{PAPER, Pen, escaped};
+use crate::pen::{Pen, escaped};
 use crate::sketch::{Sketch, shifted};
 
+/// What is behind the picture: the page's own colour, which a style sheet calls `--paper`.
+const PAPER: &str = "var(--paper, Canvas)";
 /// As wide as a phone, so that a letter of 13 is one of 13 pixels there.
 const WIDTH: f64 = 390.0;
 /// Around the picture.
@@ -35,13 +37,17 @@ pub fn draw(template: Option<&str>, points: &[&str]) -> Drawing {
     let sketch = template.and_then(machines::sketch);
     let mut picture = Picture { pen: Pen::default(), bottom: EDGE };
     let elsewhere = match sketch {
-        Some(sketch) => picture.sketch(sketch, points),
-        None => (1..=points.len()).collect(),
+        Some(sketch) => {
+            let elsewhere = picture.sketch(sketch, points);
+            picture.beneath(&elsewhere);
+            elsewhere
+        }
+        None => {
+            let all: Vec<_> = (1..=points.len()).collect();
+            picture.boxed(&all);
+            all
+        }
     };
-    match sketch {
-        Some(_) => picture.beneath(&elsewhere),
-        None => picture.boxed(&elsewhere),
-    }
     let title = format!("{}: where its points are", template.unwrap_or("machine"));
     Drawing { svg: picture.svg(&title, &described(sketch, &numbered, &elsewhere)), numbered }
 }
@@ -134,14 +140,12 @@ fn per_row() -> usize {
 
 /// The picture in words, for whom it is read out.
 fn described(sketch: Option<&Sketch>, numbered: &[(usize, String)], elsewhere: &[usize]) -> String {
-    let list = |wanted: &dyn Fn(usize) -> bool| {
-        let named: Vec<_> =
-            numbered.iter().filter(|(number, _)| wanted(*number)).map(|(number, name)| format!("{number} {name}")).collect();
-        named.join(", ")
+    let sentence = |what: &str, elsewhere_wanted: bool| {
+        let wanted = numbered.iter().filter(|(number, _)| elsewhere.contains(number) == elsewhere_wanted);
+        let named: Vec<_> = wanted.map(|(number, name)| format!("{number} {name}")).collect();
+        if named.is_empty() { format!("{what}.") } else { format!("{what}: {}.", named.join(", ")) }
     };
-    let Some(sketch) = sketch else {
-        return format!("A plain box with the numbers of its points: {}.", list(&|_| true));
-    };
-    let shown = format!("A line drawing, seen {}: {}.", sketch.seen, list(&|number| !elsewhere.contains(&number)));
-    if elsewhere.is_empty() { shown } else { format!("{shown} Elsewhere on the machine: {}.", list(&|number| elsewhere.contains(&number))) }
+    let Some(sketch) = sketch else { return sentence("A plain box with the numbers of the points", true) };
+    let shown = sentence(&format!("A line drawing, seen {}", sketch.seen), false);
+    if elsewhere.is_empty() { shown } else { format!("{shown} {}", sentence("Elsewhere on the machine", true)) }
 }

@@ -25,8 +25,8 @@ pub(super) const SKETCH: Sketch = Sketch {
         In(Drawer, [92, 91, 80, 20]),
         In(Drawer, [92, 114, 80, 20]),
         In(Drawer, [92, 137, 80, 20]),
-        In(Wheel, [90, 164, 22, 22]),
-        In(Wheel, [152, 164, 22, 22]),
+        In(Wheel, [106, 164, 22, 22]),
+        In(Wheel, [138, 164, 22, 22]),
         // The door.
         In(Block, [212, 8, 94, 178]),
         In(Block, [220, 16, 78, 170]),
@@ -37,10 +37,10 @@ pub(super) const SKETCH: Sketch = Sketch {
         In(Block, [294, 142, 8, 22]),
     ],
     spots: &[
-        ("drawer slides", &[(92, 102)]),
+        ("drawer slides", &[(94, 147)]),
         ("door and cabinet locks", &[(235, 117), (132, 72)]),
         ("door hinges", &[(298, 41), (298, 153)]),
         ("hoist chain", &[(40, 84)]),
-        ("trolley wheel nipples", &[(101, 175), (163, 175)]),
+        ("trolley wheel nipples", &[(117, 175), (149, 175)]),
     ],
 };

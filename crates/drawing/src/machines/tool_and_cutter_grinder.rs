@@ -33,7 +33,7 @@ pub(super) const SKETCH: Sketch = Sketch {
         In(Handwheel, [122, 162, 34, 34]),
     ],
     spots: &[
-        ("table slide", &[(226, 156)]),
+        ("table slide", &[(222, 151)]),
         ("cross slide", &[(188, 174)]),
         ("column", &[(176, 80)]),
         ("elevating and cross screws", &[(165, 130), (139, 179)]),
