@@ -28,5 +28,5 @@ pub(super) const SKETCH: Sketch = Sketch {
         Outline(&[(236, 84), (192, 90), (192, 96), (236, 98)]),
         In(Ring, [270, 82, 12, 12]),
     ],
-    spots: &[("micrometer screws", &[(90, 31)]), ("dial-indicator pivots", &[(138, 100)]), ("height-gauge column", &[(253, 40)])],
+    spots: &[("micrometer screws", &[(90, 31)]), ("dial-indicator pivots", &[(138, 100)]), ("height-gauge column", &[(249, 44)])],
 };
