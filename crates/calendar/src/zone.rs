@@ -75,11 +75,9 @@ impl Observance {
 
 /// The rule that all of them follow to the end: at the same hour of the second, or the last, Sunday of a month, every year.
 fn rule(first: DateTime, others: &[DateTime], until: i16) -> Option<String> {
-    let all = || others.iter().copied().chain([first]);
-    let yearly = (first.year()..until).zip([first].iter().chain(others)).all(|(year, at)| at.year() == year);
-    let last_year = others.last()?.year();
-    let alike = others.iter().all(|at| (at.month(), at.weekday(), at.time()) == (first.month(), first.weekday(), first.time()));
-    if !yearly || !alike || last_year.saturating_add(1) < until {
+    let all = || [first].into_iter().chain(others.iter().copied());
+    let yearly = all().map(DateTime::year).eq(first.year()..until);
+    if !yearly || all().any(|at| (at.month(), at.weekday(), at.time()) != (first.month(), first.weekday(), first.time())) {
         return None;
     }
     let week = |at: DateTime| (at.day() - 1) / 7 + 1;
@@ -116,4 +114,29 @@ fn offset(offset: Offset) -> String {
     let (hours, minutes, seconds) = (seconds / 3600, seconds / 60 % 60, seconds % 60);
     let rest = if seconds > 0 { format!("{seconds:02}") } else { String::new() };
     format!("{sign}{hours:02}{minutes:02}{rest}")
+}
+
+#[cfg(test)]
+mod tests {
+    use jiff::ToSpan;
+    use jiff::civil::date;
+
+    use super::*;
+
+    /// The first Sunday on or after a day of March at two o'clock, in these years.
+    fn sundays(day: i8, years: std::ops::Range<i16>) -> Vec<DateTime> {
+        let first = |year| (0..7).map(|more| date(year, 3, day) + more.days()).find(|day| day.weekday() == Weekday::Sunday);
+        years.filter_map(first).map(|day| day.at(2, 0, 0, 0)).collect()
+    }
+
+    #[test]
+    fn a_rule_must_be_true_of_every_year() {
+        // RFC 5545, section 3.3.10: the last Sunday of March is one from the 25th on, the second one from the 8th on.
+        for (day, rule_there) in [(25, Some("-1SU")), (24, None), (8, Some("2SU")), (9, None)] {
+            let all = sundays(day, 2026..2046);
+            let wants = rule_there.map(|day| format!("FREQ=YEARLY;BYMONTH=3;BYDAY={day}"));
+            assert_eq!(rule(all[0], &all[1..], 2046), wants, "from the {day}th on");
+            assert_eq!(rule(all[0], &all[1..15], 2046), None, "it ends");
+        }
+    }
 }

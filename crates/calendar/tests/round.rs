@@ -9,7 +9,7 @@ use std::sync::LazyLock;
 use calcard::icalendar::{ICalendarComponentType, ICalendarProperty};
 use calendar::Calendar;
 use jiff::civil::{Date, date};
-use planner::round::{Facts, Reading};
+use planner::round::{Done, Facts, Reading};
 use support::{Chart, MONDAY, days, events, line, of_kind, on, points, read, tick, wanted, words};
 
 static ALDER_LOCK: LazyLock<Chart> = LazyLock::new(|| Chart::example("alder-lock"));
@@ -59,6 +59,10 @@ fn the_days_are_those_of_the_round() {
     tick(&mut facts, "lathe", "three-jaw chuck", june(6));
     same_as_the_round(&ALDER_LOCK, &facts);
     facts.meters.insert("lathe".to_owned(), vec![Reading { day: MONDAY, hours: 100.0 }, Reading { day: june(8), hours: 117.0 }]);
+    same_as_the_round(&ALDER_LOCK, &facts);
+    // A meter read only when something was done.
+    let read = Done { day: june(8), hours: Some(40.0), who: None };
+    facts.done.insert(("mill".to_owned(), "column screw".to_owned()), read);
     same_as_the_round(&ALDER_LOCK, &facts);
 }
 

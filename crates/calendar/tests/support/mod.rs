@@ -9,7 +9,7 @@ use jiff::civil::{Date, date};
 use jiff::tz::TimeZone;
 use planner::needs::kinds;
 use planner::report::Report;
-use planner::round::{Done, Facts, Round, round};
+use planner::round::{Done, Facts, Reading, Round, round};
 use planner::{Wishes, plan};
 use reference::Reference;
 use rrule::RRuleSet;
@@ -57,6 +57,11 @@ impl Chart {
     /// The days the round foretells for a point if it is done whenever it is due, and what is overdue today.
     pub fn foretold(&self, facts: &Facts, machine: &str, point: &str, count: usize) -> Vec<Date> {
         let mut facts = facts.clone();
+        // What the meter showed is not forgotten when the point is done again.
+        for ((machine, _), done) in &facts.done {
+            let shown = done.hours.map(|hours| Reading { day: done.day, hours });
+            facts.meters.entry(machine.clone()).or_default().extend(shown);
+        }
         let mut days = Vec::new();
         while days.len() < count {
             let row = self.round(&facts).points.into_iter().find(|row| row.machine == machine && row.point == point).unwrap();
