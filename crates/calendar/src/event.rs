@@ -100,8 +100,8 @@ impl Event<'_> {
         lines.put("END:VEVENT");
     }
 
-    /// The same for the same machine and spacing whatever is due there and when, and for no other event. RFC 7986, section 5.3, wants a UUID;
-    /// this one is made of names (RFC 9562, section 5.5).
+    /// The same for the same machine and spacing whatever is due there and when, and for no other event. RFC 7986, section 5.3, wants a
+    /// UUID; this one is made of names (RFC 9562, section 5.5).
     fn uid(&self, shop: &str) -> Uuid {
         let every = self.every.map_or_else(String::new, |days| days.to_string());
         Uuid::new_v5(&NAMES, format!("{shop}\n{}\n{every}\n{}", self.machine, self.place).as_bytes())
@@ -131,7 +131,7 @@ fn rule(days: i32) -> String {
     format!("FREQ={unit};INTERVAL={number}")
 }
 
-/// A number that grows with time (section 3.8.7.4): seconds since 2020, of which an integer of section 3.3.8 holds as many as pass until 2088.
+/// A number that grows with time (section 3.8.7.4): seconds since 2020. An integer of section 3.3.8 holds as many as pass until 2088.
 fn sequence(revised: Timestamp) -> i64 {
     const SINCE_S: i64 = 1_577_836_800;
     (revised.as_second() - SINCE_S).clamp(0, i64::from(i32::MAX))
