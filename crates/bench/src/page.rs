@@ -59,8 +59,10 @@ pub struct InputRow {
 pub struct StepRow {
     /// What the step finds.
     pub symbol: String,
-    /// How.
+    /// How; for a value found by trying, the equation it makes true.
     pub formula: String,
+    /// Whether it was found by trying.
+    pub solved: bool,
     /// The same with the numbers put in.
     pub filled: String,
     /// The same as MathML.
@@ -214,8 +216,13 @@ fn steps(notebook: &Notebook) -> Vec<StepRow> {
     let row = |step: &formulas::working::Step| StepRow {
         symbol: step.symbol.text.to_owned(),
         formula: step.text.to_owned(),
+        solved: step.residual.is_some(),
         filled: step.filled.clone(),
-        mathml: step.mathml.to_owned(),
+        mathml: if step.residual.is_some() {
+            format!("<mtext>what makes true&#xa0;</mtext>{}", step.mathml)
+        } else {
+            step.mathml.to_owned()
+        },
         value: step.value,
         unit: step.unit.to_owned(),
         source: step.source.0.to_owned(),

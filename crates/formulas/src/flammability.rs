@@ -81,17 +81,17 @@ pub fn lower_limit_at<R: Recorder>(r: &mut R, percent_at_25: f64, at: Temperatur
 /// One liquid of a blend that may burn.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Burning {
-    /// Its share of the molecules in the liquid.
-    pub mole_share: f64,
+    /// Its share of the molecules in the liquid; more where water drives it out, as [`blend`](crate::vapour::blend) tells.
+    pub activity: f64,
     /// Its vapour pressure.
     pub antoine: Antoine,
     /// Its lower limit, % by volume.
     pub lower_limit: f64,
 }
 
-/// Flash point of a blend: the temperature at which Σ xᵢ·pᵢ(t)/(Lᵢ·P) reaches one.
+/// Flash point of a blend: the temperature at which S(t) = Σ aᵢ·pᵢ(t)/(Lᵢ·P) reaches one.
 ///
-/// What does not burn lowers the others' mole shares and is left out here.
+/// What does not burn lowers the others' activities and is left out here.
 ///
 /// # Range
 /// Like liquids; for pure ones it lies within about 7 K of the measured closed-cup value, most often below it, on the safe side. Where the
@@ -109,7 +109,7 @@ pub struct Burning {
 /// use formulas::{Silent, flammability::{Burning, flash_point}, vapour::Antoine};
 /// use uom::si::{f64::Pressure, pressure::kilopascal, thermodynamic_temperature::degree_celsius};
 /// let antoine = Antoine { a: 6.079_54, b: 1344.8, c: 219.48, from: 6.0, to: 137.0 };
-/// let toluene = Burning { mole_share: 1.0, antoine, lower_limit: 1.1 };
+/// let toluene = Burning { activity: 1.0, antoine, lower_limit: 1.1 };
 /// let flash = flash_point(&mut Silent, &[toluene], Pressure::new::<kilopascal>(101.325))?;
 /// assert!((flash.get::<degree_celsius>() - 3.3).abs() < 2.0);
 /// # Ok::<(), formulas::FormulaError>(())
@@ -122,16 +122,26 @@ pub fn flash_point<R: Recorder>(r: &mut R, blend: &[Burning], pressure: Pressure
     }
     // Below its pole Antoine's equation means nothing: there the liquid gives off none.
     let pressure_of = |part: &Burning, t: f64| if part.antoine.c + t > 5.0 { part.antoine.kilopascals(t) } else { 0.0 };
-    let F = |t: f64| blend.iter().map(|part| part.mole_share * pressure_of(part, t) / (part.lower_limit / 100.0 * P)).sum::<f64>();
-    solve!(r, t["°C"] in (-120.0, 250.0): F(t) == 1.0, sources::LE_CHATELIER);
-    let gives = |part: &Burning| part.mole_share * pressure_of(part, t);
+    let S = |t: f64| blend.iter().map(|part| part.activity * pressure_of(part, t) / (part.lower_limit / 100.0 * P)).sum::<f64>();
+    solve!(r, t["°C"] in (-120.0, 250.0): S(t) == 1.0, sources::LE_CHATELIER);
+    for part in blend.iter().filter(|_| R::KEEPS) {
+        given!(r, a [] = part.activity, "its share of the molecules, or its activity in water");
+        given!(r, p[kilopascal] = Pressure::new::<kilopascal>(pressure_of(part, t)), "its vapour pressure at the flash point");
+        given!(r, L["%"] = part.lower_limit, "its lower limit");
+        step!(r, S_i [] = a * p / (L / 100.0 * P), sources::LE_CHATELIER);
+        let _ = S_i;
+    }
+    let gives = |part: &Burning| part.activity * pressure_of(part, t);
     if let Some(most) = blend.iter().max_by(|one, other| gives(one).total_cmp(&gives(other))) {
         let (low, high) = (most.antoine.from, most.antoine.to);
         if !(low..=high).contains(&t) {
             r.caution(Caution::Extrapolated { what: "the flash point", value: t, unit: "°C", low, high });
         }
     }
-    r.caution(Caution::Rough { what: "the flash point of a blend", why: "it is worked from ideal mixing, not measured" });
+    r.caution(Caution::Rough {
+        what: "the flash point of a blend",
+        why: "it is worked, not measured: there its vapours fill their lower limits by shares that add up to one",
+    });
     Ok(Temperature::new::<degree_celsius>(t))
 }
 

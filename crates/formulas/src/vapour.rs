@@ -16,7 +16,7 @@ use crate::working::{Caution, Recorder};
 use crate::{given, step};
 
 pub use emission::{Pan, film_time, gives_off_for, pan_rate, pan_rate_epa, schmidt};
-pub use share::{Component, Partial, blend, mass_of_ppm, ppm_of_mass};
+pub use share::{BesideWater, Component, Partial, VanLaar, blend, mass_of_ppm, ppm_of_mass};
 
 /// Molar gas constant, J/(mol·K), exact since 2019.
 pub const GAS_CONSTANT: f64 = 8.314_462_618;

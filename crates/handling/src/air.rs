@@ -6,13 +6,13 @@
 mod exposure;
 mod words;
 
-use formulas::room_air::{HOME_MIXING, History, Pulse};
-use formulas::vapour::{ATMOSPHERE_KPA, Antoine, Component, Pan, blend, pan_rate, schmidt};
-use formulas::{FormulaError, Silent};
+use formulas::room_air::{HOME_MIXING, History, Pulse, near_field};
+use formulas::vapour::{ATMOSPHERE_KPA, Antoine, BesideWater, Component, Pan, VanLaar, blend, pan_rate, schmidt};
+use formulas::{FormulaError, Recorder, Silent};
 use reference::{Fluid, Reference, Substance};
 use units::{Area, Frequency, Length, MassDensity, Pressure, Quantity, Temperature, Time, Velocity, Volume};
 
-pub use exposure::{Exposure, Held, Limited, exposure, judge, limit};
+pub use exposure::{Exposure, Held, Limited, MOST_CHANGES, exposure, judge, limit};
 pub use words::whose;
 
 /// The room, as far as its air goes.
@@ -55,7 +55,7 @@ pub enum Way {
 /// Draught over the work in a room without a fan; *common practice*.
 const DRAUGHT_M_PER_S: f64 = 0.25;
 /// Between the work and the face, and how fast air drifts there; *from memory* of the two-zone model.
-pub const NEAR: (f64, f64) = (0.75, 0.1);
+const NEAR: (f64, f64) = (0.75, 0.1);
 /// What has less vapour pressure than this stays where it is, Pa: a gram of it would need a week to leave a tray.
 const STAYS_PA: f64 = 5.0;
 /// Where a diffusion coefficient is not known, that of a large molecule, m²/s.
@@ -103,23 +103,15 @@ pub fn of_parts<'r>(
     room: &Room,
 ) -> Result<Vec<Emission<'r>>, FormulaError> {
     let celsius = room.temperature.base() - 273.15;
-    let pressure = |substance: &Substance| pressure_kpa(substance, celsius);
-    if parts.iter().all(|(substance, ..)| pressure(substance) * 1e3 < STAYS_PA) {
+    if parts.iter().all(|(substance, ..)| stays(substance, celsius)) {
         return Ok(Vec::new());
     }
-    let components: Vec<Component> = parts
-        .iter()
-        .map(|(substance, likely, _)| Component {
-            mass_share: *likely,
-            molar_mass_g: molar_mass(substance),
-            pressure: Pressure::from_base(pressure(substance) * 1e3),
-        })
-        .collect();
+    let components: Vec<Component> = parts.iter().map(|(substance, likely, _)| component(substance, *likely, celsius)).collect();
     let over = blend(&components)?;
     let total = used.amount.base() * density.base() * 1e6;
     let mut emissions = Vec::new();
     for ((substance, _, high), partial) in parts.iter().zip(over) {
-        if pressure(substance) * 1e3 < STAYS_PA || substance.key == "water" {
+        if stays(substance, celsius) || substance.key == WATER {
             continue;
         }
         let mass = total * high;
@@ -151,6 +143,34 @@ fn leaves(substance: &Substance, pressure: Pressure, area: Area, room: &Room) ->
     let pressure = pressure.min(Pressure::from_base(ATMOSPHERE_KPA * 1e3));
     let rate = pan_rate(&mut Silent, &pan, pressure, molar_mass(substance), schmidt, room.temperature)?;
     Ok((rate.high * 3600.0 * 1e6).max(f64::MIN_POSITIVE))
+}
+
+/// What a source of so many mg/h adds to the room's air where one stands at the work, mg/m³.
+///
+/// # Errors
+/// None for a source that is a number.
+pub fn near<R: Recorder>(r: &mut R, rate: f64) -> Result<f64, FormulaError> {
+    let (radius, drift) = NEAR;
+    near_field(r, rate, Length::from_base(radius), Velocity::from_base(drift))
+}
+
+const WATER: &str = "water";
+
+/// Whether a substance has too little vapour to leave where it is handled.
+pub(crate) fn stays(substance: &Substance, celsius: f64) -> bool {
+    pressure_kpa(substance, celsius) * 1e3 < STAYS_PA
+}
+
+/// A substance as one liquid of a blend, with its share of the mass.
+#[must_use]
+pub fn component(substance: &Substance, mass_share: f64, celsius: f64) -> Component {
+    let beside_water = match substance.in_water {
+        _ if substance.key == WATER => BesideWater::Water,
+        Some(known) => BesideWater::Mixes(VanLaar { a: known.a, b: known.b }),
+        None => BesideWater::Apart,
+    };
+    let pressure = Pressure::from_base(pressure_kpa(substance, celsius) * 1e3);
+    Component { mass_share, molar_mass_g: molar_mass(substance), pressure, beside_water }
 }
 
 /// Vapour pressure at a temperature, kPa; an atmosphere for a gas, nothing where none is known.

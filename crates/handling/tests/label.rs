@@ -186,12 +186,13 @@ fn each_cut_off_decides_at_itself_and_not_below() {
         ("Aquatic Chronic 2", TWO, 2.5, "H412"),
         ("Aquatic Chronic 3", TWO, 25.0, "H412"),
         ("Aquatic Chronic 4", TWO, 25.0, "H413"),
-        // Converted point over share: 100 / 5 % = 2000 mg/kg; 100 / (100/3) % = 300; 500 / 25 % = 2000; 300 / 30 % = 1000; 3 / 30 % = 10.
+        // Converted point over share: 100 / 5 % = 2000 mg/kg; 100 / (100/3) % = 300; 500 / 25 % = 2000; 300 / 30 % = 1000.
         ("Acute Tox. 3 (oral)", THREE, 5.0, "H302"),
         ("Acute Tox. 3 (oral)", THREE, 100.0 / 3.0, "H301"),
         ("Acute Tox. 4 (oral)", THREE, 25.0, "H302"),
         ("Acute Tox. 3 (dermal)", THREE, 30.0, "H311"),
-        ("Acute Tox. 3 (inhalation)", THREE, 30.0, "H331"),
+        // What gives no vapour is breathed as mist: 0.5 / 50 % = 1 mg/L.
+        ("Acute Tox. 3 (inhalation)", THREE, 50.0, "H331"),
     ] {
         let data = made_up(&[("it", &format!("hazards = [\"{class}\"]"))]);
         for &rules in rules {
@@ -203,6 +204,66 @@ fn each_cut_off_decides_at_itself_and_not_below() {
             assert_eq!(seen, [false, true, true], "{class} → {statement} by {rules} at {percent} %");
         }
     }
+}
+
+#[test]
+fn what_evaporates_is_breathed_as_vapour() {
+    // UN GHS, tables 3.1.1 and 3.1.2 (from memory): 3 mg/L / 30 % = 10 mg/L for a vapour.
+    let data = made_up(&[(
+        "it",
+        "molar-mass-g-per-mol = { value = 58.0, source = \"x\" }\n\
+         antoine = { a = 6.3, b = 1245.0, c = 233.0, from = \"0 degC\", to = \"60 degC\", source = \"x\" }\n\
+         hazards = [\"Acute Tox. 3 (inhalation)\"]",
+    )]);
+    let poisons = |percent| statements(&classify(&mixture(&data, &[("it", percent)])), Rules::UnGhs).contains(&"H331".to_owned());
+    assert!(poisons(30.0));
+    assert!(!poisons(29.9));
+}
+
+#[test]
+fn what_is_known_of_people_stays_apart_from_what_is_supposed() {
+    // UN GHS, chapters 3.5 to 3.7: category 1A is known from people, 1B is presumed; a mixture keeps the one of its part.
+    for (class, other) in [("Carc. 1A", "Carc. 1B"), ("Muta. 1A", "Muta. 1B"), ("Repr. 1A", "Repr. 1B")] {
+        let data = made_up(&[("known", &format!("hazards = [\"{class}\"]")), ("supposed", &format!("hazards = [\"{other}\"]"))]);
+        let codes = |parts: &[(&str, f64)]| {
+            let findings = classify(&mixture(&data, parts));
+            findings.iter().map(|finding| finding.class.code().to_owned()).collect::<Vec<_>>()
+        };
+        assert!(codes(&[("known", 1.0), ("supposed", 1.0)]).iter().all(|code| code == class));
+        assert!(codes(&[("supposed", 1.0)]).iter().all(|code| code == other));
+    }
+}
+
+#[test]
+fn alcohol_in_water_flashes_no_later_than_measured() {
+    // Closed cup, from memory of safety data sheets: 10 % isopropanol 41 °C, 10 % ethanol 49 °C, 30 % ethanol 29 °C, 70 % isopropanol
+    // 18 °C; below 23 °C is category 2, to 60 °C category 3 (UN GHS, table 2.6.1).
+    let class = |key, percent| {
+        let findings = classify(&mixture(Reference::embedded(), &[(key, percent)]));
+        findings.into_iter().find(|finding| finding.class.code().starts_with("Flam. Liq.")).map(|found| (found.class.code(), found.decided))
+    };
+    for (key, percent, measured, category) in [
+        ("isopropanol", 10.0, 41.0, "Flam. Liq. 3"),
+        ("isopropanol", 70.0, 18.0, "Flam. Liq. 2"),
+        ("ethanol", 10.0, 49.0, "Flam. Liq. 3"),
+        ("ethanol", 30.0, 29.0, "Flam. Liq. 2"),
+    ] {
+        let (found, decided) = class(key, percent).expect("it burns");
+        let flash = decided.expect("its flash point decided").value;
+        assert!(flash <= measured && flash >= measured - 25.0, "{percent} % {key}: {flash}");
+        assert!(found <= category, "{percent} % {key}: {found}");
+    }
+    assert_eq!(class("ethanol", 0.5), None);
+}
+
+#[test]
+fn a_label_says_where_the_skull_does_not_outrank_the_mark() {
+    // 29 CFR 1910.1200, Appendix C.2.1 (from memory).
+    let data =
+        made_up(&[("it", "hazards = [\"Acute Tox. 3 (oral)\", \"Skin Irrit. 2\"]"), ("other", "hazards = [\"Acute Tox. 3 (oral)\"]")]);
+    let notes = |key| of_mixture("it", &mixture(&data, &[(key, 100.0)]), &data).notes.join(" ");
+    assert!(notes("it").contains("By OSHA the exclamation mark"), "{}", notes("it"));
+    assert!(!notes("other").contains("exclamation"), "{}", notes("other"));
 }
 
 #[test]

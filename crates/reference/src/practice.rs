@@ -5,5 +5,5 @@ mod joining;
 mod surface;
 
 pub use cutting::{Cut, CuttingPower, DrillFactor, Operation, TapFluid, TapPressure};
-pub use joining::{Locking, MetalFactor, Refusal, Sealing, ThreadKind};
+pub use joining::{Lock, Locking, MetalFactor, Refusal, Sealing, ThreadKind};
 pub use surface::{Cleaning, Finish, FinishRule};

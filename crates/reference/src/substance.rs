@@ -33,6 +33,8 @@ pub struct Substance {
     pub boiling: Option<Sourced<Temperature>>,
     /// Vapour pressure.
     pub antoine: Option<Antoine>,
+    /// How water drives it out, for what mixes with water.
+    pub in_water: Option<InWater>,
     /// Heat of vaporisation at 25 °C, kJ/mol.
     #[serde(default, deserialize_with = "crate::fluid::optional_number")]
     pub heat_of_vaporisation_kj_per_mol: Option<Sourced<f64>>,
@@ -110,6 +112,23 @@ pub struct Antoine {
     pub to: Temperature,
     /// Where the coefficients come from.
     pub source: SourceKey,
+}
+
+/// Van Laar's coefficients of a liquid in water: ln γ = a/(1 + a·x/(b·w))², with x its share of the molecules and w that of water.
+#[derive(Debug, Clone, Copy, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct InWater {
+    /// a: ln γ of a trace of it in water.
+    pub a: f64,
+    /// b: ln γ of a trace of water in it; without end where it is not known.
+    #[serde(default = "without_end")]
+    pub b: f64,
+    /// Where they come from.
+    pub source: SourceKey,
+}
+
+const fn without_end() -> f64 {
+    f64::INFINITY
 }
 
 /// Iodine value, low, likely and high.

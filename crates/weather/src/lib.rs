@@ -1,12 +1,14 @@
 //! Hours of outdoor air: read from typical-year files, or made of monthly values.
 //!
-//! Two open formats are read: the CSV of PVGIS' typical meteorological year, and `EnergyPlus`' weather file. Both give humidity over water.
+//! Three open formats are read: the CSV of PVGIS' typical meteorological year, `EnergyPlus`' weather file, and the American TMY3 file. All
+//! give humidity over water.
 //!
 //! **Invariant:** nothing here opens a file; text comes in, hours go out.
 
 mod epw;
 mod months;
 mod pvgis;
+mod tmy3;
 
 pub use formulas::sweating::Hour;
 pub use months::Months;
@@ -17,10 +19,10 @@ pub const HOURS: usize = 8760;
 /// Why a text gives no year.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum WeatherError {
-    /// Neither format.
+    /// None of the formats.
     #[error(
         "this is neither a typical year of PVGIS (a CSV with a line that begins with `time(UTC)`) nor an EnergyPlus weather file (its \
-         first line begins with `LOCATION`)"
+         first line begins with `LOCATION`) nor a TMY3 file (its second line begins with `Date (MM/DD/YYYY)`)"
     )]
     Unknown,
     /// A column is missing.
@@ -63,6 +65,14 @@ pub enum WeatherError {
         /// How many there are.
         found: usize,
     },
+    /// No whole number of years, or too many.
+    #[error("{found} hours are no whole years of 8760 or 8784 hours, or more than {most} of them: the file is cut off, or of another kind")]
+    NotYears {
+        /// How many there are.
+        found: usize,
+        /// The most years that are read.
+        most: usize,
+    },
     /// Too many gaps.
     #[error("{found} values are missing; up to {most} are carried over from the hour before, so take another file")]
     Gaps {
@@ -73,7 +83,7 @@ pub enum WeatherError {
     },
 }
 
-/// Reads a year in either format.
+/// Reads a year in any of the formats.
 ///
 /// # Errors
 /// [`WeatherError`], with the line where there is one.
@@ -83,17 +93,44 @@ pub enum WeatherError {
 /// assert!(weather::read("not weather").is_err());
 /// ```
 pub fn read(text: &str) -> Result<Vec<Hour>, WeatherError> {
+    let hours = hours(text)?;
+    match whole_years(hours.len()) {
+        Some(1) => Ok(hours),
+        _ => Err(WeatherError::NotAYear { found: hours.len() }),
+    }
+}
+
+/// The most years that are read at once: more than any station's normals.
+pub const MOST_YEARS: usize = 40;
+
+/// Reads one year, or several one after another, in any of the formats; with their number.
+///
+/// # Errors
+/// As [`read`], but [`WeatherError::NotYears`] where the hours are no whole years.
+pub fn read_years(text: &str) -> Result<(Vec<Hour>, usize), WeatherError> {
+    let hours = hours(text)?;
+    match whole_years(hours.len()) {
+        Some(years) if years <= MOST_YEARS => Ok((hours, years)),
+        _ => Err(WeatherError::NotYears { found: hours.len(), most: MOST_YEARS }),
+    }
+}
+
+/// How many years so many hours are, any of them with a day more; none where a part of one is left over.
+fn whole_years(hours: usize) -> Option<usize> {
+    let (years, over) = (hours / HOURS, hours % HOURS);
+    (years > 0 && over % 24 == 0 && over <= 24 * years).then_some(years)
+}
+
+fn hours(text: &str) -> Result<Vec<Hour>, WeatherError> {
     let text = text.trim_start_matches('\u{feff}');
-    let hours = if text.starts_with("LOCATION") {
-        epw::read(text)?
+    if text.starts_with("LOCATION") {
+        epw::read(text)
     } else if text.lines().any(|line| line.starts_with(pvgis::HEADING)) {
-        pvgis::read(text)?
+        pvgis::read(text)
+    } else if text.lines().nth(1).is_some_and(|line| line.starts_with(tmy3::HEADING)) {
+        tmy3::read(text)
     } else {
-        return Err(WeatherError::Unknown);
-    };
-    match hours.len() {
-        HOURS | 8784 => Ok(hours),
-        found => Err(WeatherError::NotAYear { found }),
+        Err(WeatherError::Unknown)
     }
 }
 

@@ -7,7 +7,7 @@ use std::fmt::Write as _;
 use std::path::Path;
 
 use proptest::prelude::*;
-use weather::{Hour, Months, WeatherError, read};
+use weather::{Hour, Months, WeatherError, read, read_years};
 
 fn typical_year() -> String {
     let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../tests/weather/pvgis_tmy_45N_8E.csv");
@@ -80,6 +80,24 @@ fn energy_plus_file() {
     assert!(matches!(read(&holes), Err(WeatherError::Gaps { .. })));
 }
 
+/// A file of the American collection written here after the format's description, with the hours of the typical year.
+#[test]
+fn american_file() {
+    let hours = read(&typical_year()).unwrap();
+    let mut text = String::from(
+        "700000,\"SOMEWHERE\",XX,-5.0,45.000,8.000,250\nDate (MM/DD/YYYY),Time (HH:MM),GHI (W/m^2),Dry-bulb (C),RHum (%),Pressure (mbar)\n",
+    );
+    for hour in &hours {
+        let (t, humidity, millibar) = (hour.celsius, hour.humidity * 100.0, hour.pascals / 100.0);
+        writeln!(text, "{:02}/01/1988,01:00,0,{t:.2},{humidity:.2},{millibar:.1}", hour.month).unwrap();
+    }
+    let again = read(&text).unwrap();
+    let close = |a: &Hour, b: &Hour| (a.celsius - b.celsius).abs() < 0.006 && (a.pascals - b.pascals).abs() < 6.0 && a.month == b.month;
+    assert!(hours.iter().zip(&again).all(|(a, b)| close(a, b)));
+    assert!(matches!(read(&text.replace("RHum (%)", "RH")), Err(WeatherError::NoColumn { line: 2, column: "RHum (%)" })));
+    assert!(matches!(read(&text.replacen("01/01/1988", "13/01/1988", 1)), Err(WeatherError::Impossible { line: 3, .. })));
+}
+
 #[test]
 fn nonsense_is_refused() {
     let text = typical_year();
@@ -93,6 +111,26 @@ fn nonsense_is_refused() {
     }
     assert!(matches!(read(&text.replacen("1.67,100.0", "warm,100.0", 1)), Err(WeatherError::Unreadable { .. })));
     assert!(matches!(read(&text.replacen("20180101:0600", "20181301:0600", 1)), Err(WeatherError::Impossible { .. })));
+}
+
+/// Years are read one after another, whole or not at all.
+#[test]
+fn several_years_follow_each_other() {
+    let text = typical_year();
+    let (heading, hours): (Vec<&str>, Vec<&str>) = {
+        let start = text.lines().position(|line| line.starts_with("time(UTC)")).unwrap() + 1;
+        (text.lines().take(start).collect(), text.lines().skip(start).take_while(|line| !line.trim().is_empty()).collect())
+    };
+    let of =
+        |count: usize| format!("{}\n{}\n", heading.join("\n"), hours.iter().cycle().take(count).copied().collect::<Vec<_>>().join("\n"));
+    let years = |count: usize| read_years(&of(count)).map(|(hours, years)| (hours.len(), years));
+    assert_eq!(years(8760), Ok((8760, 1)));
+    assert_eq!(years(8784), Ok((8784, 1)));
+    assert_eq!(years(30 * 8760 + 7 * 24), Ok((262_968, 30)));
+    for wrong in [8759, 8761, 8808, 2 * 8760 + 72, 41 * 8760] {
+        assert_eq!(years(wrong), Err(WeatherError::NotYears { found: wrong, most: 40 }));
+    }
+    assert_eq!(read(&of(2 * 8760)), Err(WeatherError::NotAYear { found: 17_520 }));
 }
 
 /// A year made of months has their means, and half of it lies south.

@@ -3,11 +3,11 @@
 use fields::{Given, Kind};
 use formulas::Notebook;
 use formulas::flammability::SAFE_SHARE;
-use formulas::room_air::{Air, CARE, HOME_MIXING, HOUSE_SHARE, after_source, changes_needed, near_field, re_entry};
+use formulas::room_air::{Air, CARE, HOME_MIXING, HOUSE_SHARE, after_source, changes_needed, re_entry};
 use formulas::working::Recorder as _;
-use handling::air::{Emission, Exposure, Held, Limited, NEAR, Room, Use, Way, history, judge, of_parts, whose};
+use handling::air::{Emission, Exposure, Held, Limited, Room, Use, Way, history, judge, near, of_parts, whose};
 use reference::substance::LimitKind;
-use units::{Area, Frequency, Length, Quantity, Range, Temperature, Time, Velocity, Volume};
+use units::{Area, Frequency, Quantity, Range, Temperature, Time, Volume};
 
 use super::contents::{CONTENTS, FLUID, contents};
 use super::{Asked, Outcome, Unanswered};
@@ -74,9 +74,11 @@ pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unans
             .fact(of.name, "nothing of it evaporates at this temperature: the air is not what it harms")
             .caution("A mist of it is another matter: see the sheet `mist`.", "niosh-98-102"));
     }
-    let found = judge(&leaves, &used, &still);
-    let ends =
-        [2.0, 1.0].map(|times| of_parts(&of.parts, of.density, &used, &room(times)).map(|leaves| judge(&leaves, &used, &room(times))));
+    let found = judge(&leaves, &used, &still)?;
+    let ends = [2.0, 1.0].map(|times| {
+        let room = room(times);
+        judge(&of_parts(&of.parts, of.density, &used, &room)?, &used, &room)
+    });
     let [airy, likely] = ends;
     let (airy, likely) = (airy?, likely?);
     let mut outcome = Outcome::default();
@@ -163,8 +165,7 @@ fn working(
     let air = Air { volume: room.volume, changes: room.changes, mixing: HOME_MIXING };
     let lasts = Time::from_base(emission.lasts * 3600.0);
     let held = after_source(r, &air, emission.rate, 0.0, lasts)?;
-    let (radius, drift) = NEAR;
-    near_field(r, emission.rate, Length::from_base(radius), Velocity::from_base(drift))?;
+    near(r, emission.rate)?;
     if let Some(limit) = worst.mean_limit {
         let needed = changes_needed(r, emission.rate, limit.mg_per_m3, room.volume, HOME_MIXING)?;
         outcome = outcome.number("air change that would keep it at that limit, were it done all day", "1/h", needed.base() * 3600.0);
@@ -198,7 +199,7 @@ fn out(found: &Exposure<'_>, used: &Use, outcome: Outcome) -> Outcome {
         outcome = outcome.way("outdoors", true, "upwind, with nobody downwind");
     }
     outcome
-        .caution(format!("Beside a house, about {:.0} % of what the garage holds gets into it.", HOUSE_SHARE * 100.0), "batterman-2007")
+        .caution(format!("Beside a house, about {:.1} % of what the garage holds gets into it.", HOUSE_SHARE * 100.0), "batterman-2007")
         .caution(
             "Vapour is heavier than air: it runs along the floor to the flame you forgot. Open rags go on giving it off: lidded metal can.",
             "common-practice",
@@ -211,15 +212,13 @@ fn picture(found: &Exposure<'_>, leaves: &[Emission<'_>], room: &Room) -> Pictur
     const HOURS: f64 = 8.0;
     let mut lines = Vec::new();
     let mut most = 0.0_f64;
-    let (radius, drift) = NEAR;
     for (emission, held) in leaves.iter().zip(&found.held) {
         let air = history(emission, room);
-        let near = emission.rate / (std::f64::consts::PI * radius * radius * drift * 3600.0);
         // A point either side of the end of the work shows how the air at the work falls to the room's.
         let mut hours: Vec<f64> = (0..=POINTS).map(|i| HOURS * f64::from(i) / f64::from(POINTS)).collect();
         hours.extend([0.0, emission.lasts * 0.999_9, emission.lasts * 1.000_1].into_iter().filter(|at| *at <= HOURS));
         hours.sort_by(f64::total_cmp);
-        let at = |hour: f64| held.ppm(air.held(hour) + if hour <= emission.lasts { near } else { 0.0 });
+        let at = |hour: f64| held.ppm(air.held(hour) + if hour <= emission.lasts { held.near } else { 0.0 });
         let points: Vec<(f64, f64)> = hours.into_iter().map(|hour| (hour, at(hour))).collect();
         most = points.iter().map(|(_, ppm)| *ppm).fold(most, f64::max);
         lines.push(Line { name: format!("{} at the work", held.substance.name), points });

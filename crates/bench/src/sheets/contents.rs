@@ -58,9 +58,13 @@ fn written<'a>(asked: &Asked<'a>, text: &str) -> Result<Contents<'a>, Unanswered
         let what = format!("the shares of `{text}` add up to {:.1} %: give more than nothing and 100 % at most", whole * 100.0);
         return Err(Unanswered::Contradiction(what));
     }
-    // The volumes of the parts add up, near enough; what is not said is water.
+    // What is not said is water.
+    if let Some(water) = asked.reference.substance("water").filter(|_| whole < 1.0 - 1e-9) {
+        parts.push((water, 1.0 - whole, 1.0 - whole));
+    }
+    // The volumes of the parts add up, near enough.
     let density = |substance: &Substance| substance.density.as_ref().map_or(SOLVENT, |known| known.value.base());
-    let volume: f64 = parts.iter().map(|(substance, share, _)| share / density(substance)).sum::<f64>() + (1.0 - whole).max(0.0) / 1000.0;
+    let volume: f64 = parts.iter().map(|(substance, share, _)| share / density(substance)).sum();
     Ok(Contents { name: text.to_owned(), fluid: None, parts, density: MassDensity::from_base(1.0 / volume) })
 }
 

@@ -6,8 +6,8 @@ use formulas::flammability::{
     Burning, Drying, SAFE_SHARE, flammable_category, flash_at_sea_level, flash_point, liquid_to_limit, lower_limit_at, mixture_limit,
     nfpa_class,
 };
-use formulas::vapour::{Component, blend};
-use handling::air::{antoine, molar_mass, pressure_kpa};
+use formulas::vapour::{Component, Partial, blend};
+use handling::air::{antoine, component, molar_mass};
 use handling::fire::rag;
 use reference::Substance;
 use units::{Pressure, Quantity, Temperature, Volume};
@@ -40,7 +40,7 @@ pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unans
         outcome = outcome.exact("flash point", flash).says("measured");
     }
     if let Some(flash) = worked {
-        outcome = outcome.exact("flash point worked from what is in it", flash).says("ideal mixing, within about 7 K, most often low");
+        outcome = outcome.exact("flash point worked from what is in it", flash).says("within about 10 K, most often low");
     }
     // What was measured outranks what was worked.
     let Some(flash) = measured.or(worked) else {
@@ -79,6 +79,7 @@ pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unans
 struct Over<'a> {
     substance: &'a Substance,
     mole_share: f64,
+    activity: f64,
     pascals: f64,
 }
 
@@ -87,14 +88,14 @@ fn over<'a>(of: &Contents<'a>, at: Temperature) -> Result<Vec<Over<'a>>, Unanswe
         return Ok(Vec::new());
     }
     let celsius = at.base() - 273.15;
-    let component = |(substance, likely, _): &(&Substance, f64, f64)| Component {
-        mass_share: *likely,
-        molar_mass_g: molar_mass(substance),
-        pressure: Pressure::from_base(pressure_kpa(substance, celsius) * 1e3),
+    let components: Vec<Component> = of.parts.iter().map(|(substance, likely, _)| component(substance, *likely, celsius)).collect();
+    let one = |((substance, ..), share): (&(&'a Substance, f64, f64), Partial)| Over {
+        substance,
+        mole_share: share.mole_share,
+        activity: share.activity,
+        pascals: share.pressure.base(),
     };
-    let shares = blend(&of.parts.iter().map(component).collect::<Vec<_>>())?;
-    let each = of.parts.iter().zip(shares);
-    Ok(each.map(|((substance, ..), share)| Over { substance, mole_share: share.mole_share, pascals: share.pressure.base() }).collect())
+    Ok(of.parts.iter().zip(blend(&components)?).map(one).collect())
 }
 
 fn worked_flash(r: &mut Notebook, over: &[Over<'_>], pressure: Pressure) -> Result<Option<Temperature>, Unanswered> {
@@ -102,7 +103,7 @@ fn worked_flash(r: &mut Notebook, over: &[Over<'_>], pressure: Pressure) -> Resu
         .iter()
         .filter_map(|part| {
             let lower_limit = part.substance.lower_flammable.as_ref()?.value * 100.0;
-            Some(Burning { mole_share: part.mole_share, antoine: antoine(part.substance)?, lower_limit })
+            Some(Burning { activity: part.activity, antoine: antoine(part.substance)?, lower_limit })
         })
         .collect();
     if burning.is_empty() { Ok(None) } else { Ok(Some(flash_point(r, &burning, pressure)?)) }

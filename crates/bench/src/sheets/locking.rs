@@ -6,6 +6,7 @@ use formulas::thread::{locking_volume, mean_gap};
 use formulas::tightening::{Bolt, Grade, Locker, LoosenRisk, Loosening, breaking_torque, loosen_risk, loosening_torque, preload_for_share};
 use formulas::{Notebook, Recorder, Silent};
 use reference::Fluid;
+use reference::practice::Lock;
 use units::{Force, Length, Quantity, Range, System, Temperature, Torque, Volume, show};
 
 use super::common::{choice, is_one_of, said};
@@ -66,7 +67,8 @@ pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unans
     let (bolt, class) = bolt(asked)?;
     let set = set(asked, bolt, class, r)?;
     let metals: Vec<&str> = answers.words(&METALS).iter().map(String::as_str).collect();
-    let row = asked.reference.locking(case(asked, &metals, &set));
+    let any_is = |group: &str| metals.iter().any(|metal| asked.reference.is_a(metal, group));
+    let row = asked.reference.locking(lock(answers.word(&USE)).case(set.bolt.thread.major, any_is));
     let row = row.ok_or_else(|| Unanswered::Contradiction("nothing is known of this case".to_owned()))?;
     let mut outcome = Outcome::default();
     if row.ranked.is_empty() {
@@ -115,22 +117,13 @@ fn set(asked: &Asked<'_>, bolt: Bolt, class: Grade, r: &mut Notebook) -> Result<
     Ok(Set { bolt, preload: if loose { Force::from_base(0.0) } else { meant }, wetted, breaking })
 }
 
-/// The case of the data's table.
-fn case(asked: &Asked<'_>, metals: &[&str], set: &Set) -> &'static str {
-    const SMALL_M: f64 = 0.005;
-    const STUD_M: f64 = 0.008;
-    /// An inch thread is seldom a round number of millimetres.
-    const SLACK_M: f64 = 1e-4;
-    let any_is = |group: &str| metals.iter().any(|metal| asked.reference.is_a(metal, group));
-    let size = set.bolt.thread.major.base();
-    match asked.answers.word(&USE) {
-        _ if any_is("plastics") => "in-plastic",
-        "calibrating" => "calibrating",
-        "assembled" => "already-assembled",
-        "adjuster" => "small-or-adjuster",
-        "never-again" if size >= STUD_M - SLACK_M => "stud",
-        _ if size <= SMALL_M + SLACK_M || any_is("brass") => "small-or-adjuster",
-        _ => "general",
+fn lock(word: &str) -> Lock {
+    match word {
+        "adjuster" => Lock::Adjuster,
+        "never-again" => Lock::ForGood,
+        "assembled" => Lock::Assembled,
+        "calibrating" => Lock::Calibrating,
+        _ => Lock::Removable,
     }
 }
 

@@ -3,10 +3,10 @@
 use fields::{Given, Kind};
 use formulas::Notebook;
 use formulas::marking::{layout_quantity, spotting_quantity};
-use reference::Fluid;
 use units::{Area, Length, Quantity};
 
 use super::common::choice;
+use super::shape::attacked;
 use super::solid::lowered;
 use super::{Asked, Outcome, Unanswered};
 
@@ -54,15 +54,9 @@ pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unans
         .caution("Oil the faces again once they are clean, for solvent leaves them bare.", "common-practice"))
 }
 
-/// What a fluid attacks among the materials, by name.
-fn attacked(asked: &Asked<'_>, fluid: &Fluid) -> Option<String> {
-    let hurts = |material: &&String| fluid.chemistry.attacks.iter().any(|group| asked.reference.is_a(material, group));
-    asked.answers.words(&MATERIALS).iter().find(hurts).map(|material| asked.reference.name_of(material))
-}
-
 fn fluids(asked: &Asked<'_>, classes: &[&str], why: &str) -> Vec<crate::page::ChoiceRow> {
     let known = classes.iter().filter_map(|class| asked.reference.fluids_of(class).next());
-    let row = |fluid| match attacked(asked, fluid) {
+    let row = |fluid| match attacked(asked, fluid, &MATERIALS) {
         Some(material) => choice(fluid, false, format!("it harms {material}")),
         None => choice(fluid, true, why),
     };
@@ -75,7 +69,7 @@ fn removers(asked: &Asked<'_>, soil: &str) -> Vec<crate::page::ChoiceRow> {
     let classes = row.first.iter().chain(&row.second);
     let known = classes.filter_map(|class| asked.reference.fluids_of(class).find(|fluid| fluid.barred.is_none()));
     let mut rows: Vec<_> = known
-        .map(|fluid| match attacked(asked, fluid) {
+        .map(|fluid| match attacked(asked, fluid, &MATERIALS) {
             Some(material) => choice(fluid, false, format!("takes it off, but harms {material}")),
             None => choice(fluid, true, format!("takes it off; {}", lowered(&row.why))),
         })

@@ -3,8 +3,10 @@
 use fields::{Given, Kind};
 use formulas::Notebook;
 use formulas::oil_mist::{LIMIT_MG_PER_M3, allowed_mist_mg_per_h, mist_at_once, mist_concentration};
-use units::{Frequency, MassDensity, Range, Volume, VolumeRate};
+use handling::air::MOST_CHANGES;
+use units::{Frequency, MassDensity, Quantity, Range, Volume, VolumeRate};
 
+use super::common::said;
 use super::{Asked, Outcome, Unanswered};
 
 const OIL: Given<VolumeRate> = Given::quantity("oil", "48 mL/day", "common-practice", "oil that is used up at the cut");
@@ -52,10 +54,22 @@ pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unans
         outcome = outcome.number("mist from what goes into the air at once", "mg/m³", at_once).says(judged(at_once));
     }
     let fits = range.high <= LIMIT_MG_PER_M3;
-    Ok(outcome
-        .way("here, as it is", fits, judged(range.high))
-        .way("a brush or a paste in place of a spray", true, "fifteen times less of it gets into the air")
-        .caution("Smoke you can see is over the limit. Wash oil off with soap, not with solvent.", "niosh-98-102"))
+    outcome = outcome.way("here, as it is", fits, judged(range.high));
+    let less = match answers.word(&WAY) {
+        "sprayed" => Some(("a brush or a paste in place of a spray", "fifteen times less of it gets into the air")),
+        "smoking" => Some(("slower, or more oil, so that it does not smoke", "five times less of it gets into the air")),
+        _ => None,
+    };
+    if let Some((way, why)) = less {
+        outcome = outcome.way(way, true, why);
+    }
+    if !fits {
+        let needed = changes.base() * 3600.0 * range.high / LIMIT_MG_PER_M3;
+        let open = needed <= MOST_CHANGES;
+        let why = format!("{} air changes an hour would do; a door stood open gives {MOST_CHANGES} at most", said(needed));
+        outcome = outcome.way("with more air", open, why);
+    }
+    Ok(outcome.caution("Smoke you can see is over the limit. Wash oil off with soap, not with solvent.", "niosh-98-102"))
 }
 
 fn judged(mg_per_m3: f64) -> &'static str {

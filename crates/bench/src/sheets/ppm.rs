@@ -3,7 +3,7 @@
 use fields::{Given, Kind};
 use formulas::Notebook;
 use formulas::vapour::{mass_of_ppm, ppm_of_mass};
-use handling::air::{molar_mass, whose};
+use handling::air::whose;
 use reference::substance::LimitKind;
 use units::{MassDensity, Pressure, Quantity, Temperature};
 
@@ -55,8 +55,7 @@ pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unans
         LimitKind::Ceiling => "never above",
     };
     let outcome = of.limits.iter().fold(outcome, |outcome, limit| {
-        let mass = limit.at.mg_per_m3(molar_mass(of));
-        let text = format!("{} ppm, {} mg/m³", shown(mass * 24.45 / known.value), shown(mass));
+        let text = format!("{} ppm, {} mg/m³ at 25 °C", shown(limit.at.ppm(known.value)), shown(limit.at.mg_per_m3(known.value)));
         outcome.fact(format!("{} {}", whose(Some(limit.regime)), kind(limit.kind)), text)
     });
     let outcome = if of.limits.is_empty() { outcome.fact("limits", "none known here: read its safety data sheet") } else { outcome };

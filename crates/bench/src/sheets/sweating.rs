@@ -21,7 +21,7 @@ const METAL: Given<Temperature> = Given::quantity("metal", "5 °C", "common-prac
 const WALL: Given<Length> =
     Given::quantity("wall", "25 mm", "common-practice", "thickness of the casting, for how slowly it follows the air");
 const WEATHER: Given<Option<&'static str>> =
-    Given::maybe_file("weather", "a typical year, hour by hour: the CSV of PVGIS or an EnergyPlus weather file");
+    Given::maybe_file("weather", "a typical year hour by hour, or years one after another: the CSV of PVGIS or an EnergyPlus weather file");
 const CLIMATE: Given<&'static str> =
     Given::name("climate", "mild-maritime", "common-practice", "where no file is given, a climate by name, such as continental");
 const VOLUME: Given<Volume> = Given::quantity("volume", "40 m3", "common-practice", "air space of the room");
@@ -124,12 +124,12 @@ fn exchange(asked: &Asked<'_>) -> f64 {
 /// A year in the room, and beside it what would change it.
 fn year(asked: &Asked<'_>, r: &mut Notebook, outcome: Outcome) -> Result<Outcome, Unanswered> {
     let answers = asked.answers;
-    let hours = hours(asked)?;
+    let (hours, years) = hours(asked)?;
     let mean = |value: fn(&weather::Hour) -> f64| hours.iter().map(value).sum::<f64>() / f64::from(u32::try_from(hours.len()).unwrap_or(1));
     let (outside, damp) = (mean(|hour| hour.celsius), mean(|hour| hour.humidity));
     let room = room(asked);
     let body = body(asked);
-    let run = |room: &Room, body: Body| -> Result<Year, Unanswered> { Ok(simulate(&hours, room, &[body], PARTS)?) };
+    let run = |room: &Room, body: Body| -> Result<Year, Unanswered> { Ok(a_year(simulate(&hours, room, &[body], PARTS)?, years)) };
     // The air change is known within a factor of two either way: the drier and the wetter end make the range.
     let cases = [0.5, 1.0, 2.0].map(|times| run(&Room { changes: room.changes * times, ..room }, body));
     let [a, likely, b] = cases;
@@ -149,8 +149,8 @@ fn year(asked: &Asked<'_>, r: &mut Notebook, outcome: Outcome) -> Result<Outcome
         .numbers("hours in which it sweats", "h a year", range(|body| body.condensing_hours))
         .numbers("water that condenses on it", "g/m² a year", range(|body| body.condensed * 1e3))
         .number("wet hours in the worst week", "h", wet_in_week)
-        .says(format!("it begins on day {} of the year", week / 24 + 1));
-    let coats = coats(asked).into_iter().map(|(key, name, budget)| renewed(name, key, budget, &likely, [&a, &b]));
+        .says(begins(week, years));
+    let coats = coats(asked).into_iter().map(|(key, name, budget)| renewed(name, key, budget, years, &likely, [&a, &b]));
     let mut coats = coats.collect::<Result<Vec<ChoiceRow>, Unanswered>>()?;
     // What lasts comes first, and among that what is least trouble.
     coats.sort_by_key(|row| !row.fits);
@@ -180,10 +180,31 @@ fn year(asked: &Asked<'_>, r: &mut Notebook, outcome: Outcome) -> Result<Outcome
         .caution("The model is known within a factor of two, a coat within three: look at the metal, and trust what you see.", "common-practice"))
 }
 
+/// The sums of several years as those of one.
+fn a_year(mut all: Year, years: usize) -> Year {
+    let years = f64::from(u32::try_from(years).unwrap_or(1));
+    all.dried /= years;
+    for body in &mut all.bodies {
+        for sum in [&mut body.wet_hours, &mut body.condensing_hours, &mut body.condensed] {
+            *sum /= years;
+        }
+        for sum in body.wet_by_month.iter_mut().chain(&mut body.condensing_by_month) {
+            *sum /= years;
+        }
+    }
+    all
+}
+
+/// When the worst week begins.
+fn begins(hour: usize, years: usize) -> String {
+    let day = hour / 24 + 1;
+    if years == 1 { format!("it begins on day {day} of the year") } else { format!("it begins on day {day} of the {years} years") }
+}
+
 /// How often one coat has to be renewed.
-fn renewed(name: String, key: String, budget: f64, likely: &Year, ends: [&Year; 2]) -> Result<ChoiceRow, Unanswered> {
+fn renewed(name: String, key: String, budget: f64, years: usize, likely: &Year, ends: [&Year; 2]) -> Result<ChoiceRow, Unanswered> {
     let times = |year: &Year| -> Result<usize, Unanswered> {
-        Ok(year.bodies.first().map_or(Ok(0), |body| renewals(&body.dose, budget).map(|hours| hours.len()))?)
+        Ok(year.bodies.first().map_or(Ok(0), |body| renewals(&body.dose, budget).map(|hours| hours.len().div_ceil(years)))?)
     };
     let [one, other] = ends;
     let (one, likely, other) = (times(one)?, times(likely)?, times(other)?);
@@ -209,16 +230,17 @@ fn coats(asked: &Asked<'_>) -> Vec<(String, String, f64)> {
     coats
 }
 
-fn hours(asked: &Asked<'_>) -> Result<Vec<weather::Hour>, Unanswered> {
+/// The hours, and how many years they are.
+fn hours(asked: &Asked<'_>) -> Result<(Vec<weather::Hour>, usize), Unanswered> {
     if let Some(text) = asked.answers.maybe_word(&WEATHER) {
-        return weather::read(text).map_err(|error| Unanswered::Contradiction(format!("`weather`: {error}")));
+        return weather::read_years(text).map_err(|error| Unanswered::Contradiction(format!("`weather`: {error}")));
     }
     let name = asked.answers.word(&CLIMATE);
     let climate = asked.reference.climate(name).ok_or_else(|| {
         let known = fields::did_you_mean(name, asked.reference.climates.keys().map(String::as_str));
         Unanswered::Contradiction(format!("`{name}` is no climate known here. {known}"))
     })?;
-    Ok(months(climate).hours())
+    Ok((months(climate).hours(), 1))
 }
 
 fn months(climate: &Climate) -> Months {

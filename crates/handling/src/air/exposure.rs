@@ -1,11 +1,12 @@
 //! What one breathes, against the limits.
 
-use formulas::FormulaError;
+use formulas::vapour::{ATMOSPHERE_KPA, mass_of_ppm};
+use formulas::{FormulaError, Silent};
 use reference::substance::{LimitKind, Regime};
 use reference::{Fluid, Reference, SourceKey, Substance};
-use units::{Frequency, Quantity, Volume};
+use units::{Frequency, Pressure, Quantity, Volume};
 
-use super::{Emission, NEAR, Room, Use, Way, emissions, history, molar_mass};
+use super::{Emission, Room, Use, Way, emissions, history, molar_mass, near};
 
 /// What one breathes of a fluid in a use.
 #[derive(Debug, Clone)]
@@ -35,6 +36,8 @@ pub struct Held<'r> {
     pub short: f64,
     /// The most, at the work.
     pub peak: f64,
+    /// What the work adds to the room's air where one stands, while it lasts.
+    pub near: f64,
     /// The limit of 8 hours.
     pub mean_limit: Option<Limited>,
     /// The limit of 15 minutes.
@@ -61,8 +64,8 @@ const DAY_H: f64 = 8.0;
 const SHORT_H: f64 = 0.25;
 /// Without a limit of 15 minutes, this many times the limit of 8 hours: the excursion rule of hygienists, *from memory*.
 const EXCURSION: f64 = 3.0;
-/// More air than a door stood open gives, 1/h: beyond, the work goes outdoors.
-const MOST_CHANGES: f64 = 15.0;
+/// More air than a door stood open gives, 1/h: beyond, the work goes outdoors; *common practice*.
+pub const MOST_CHANGES: f64 = 15.0;
 
 /// The strictest limit of a kind, over every regime.
 #[must_use]
@@ -79,46 +82,47 @@ pub fn limit(substance: &Substance, kind: LimitKind) -> Option<Limited> {
 /// [`FormulaError`] for a use of nothing.
 pub fn exposure<'r>(fluid: &Fluid, used: &Use, room: &Room, reference: &'r Reference) -> Result<Option<Exposure<'r>>, FormulaError> {
     let emissions = emissions(fluid, used, room, reference)?;
-    Ok((!emissions.is_empty()).then(|| judge(&emissions, used, room)))
+    (!emissions.is_empty()).then(|| judge(&emissions, used, room)).transpose()
 }
 
 /// The same for what leaves for the air.
-#[must_use]
-pub fn judge<'r>(emissions: &[Emission<'r>], used: &Use, room: &Room) -> Exposure<'r> {
-    let (held, of_flammable) = breathe(emissions, room);
+///
+/// # Errors
+/// [`FormulaError`] for a room of nothing.
+pub fn judge<'r>(emissions: &[Emission<'r>], used: &Use, room: &Room) -> Result<Exposure<'r>, FormulaError> {
+    let (held, of_flammable) = breathe(emissions, room)?;
     let of_limit = together(&held);
     let wrong = of_limit > 1.0;
-    let changes_needed = wrong.then(|| needed(emissions, room)).flatten();
+    let changes_needed = if wrong { needed(emissions, room)? } else { None };
     let amount_allowed = (wrong && !matches!(used.way, Way::Tray(_))).then(|| used.amount / of_limit);
-    Exposure { held, of_limit, of_flammable, changes_needed, amount_allowed }
+    Ok(Exposure { held, of_limit, of_flammable, changes_needed, amount_allowed })
 }
 
-fn breathe<'r>(emissions: &[Emission<'r>], room: &Room) -> (Vec<Held<'r>>, f64) {
+fn breathe<'r>(emissions: &[Emission<'r>], room: &Room) -> Result<(Vec<Held<'r>>, f64), FormulaError> {
     let mut burns = 0.0;
-    let held = emissions
-        .iter()
-        .map(|emission| {
-            let air = history(emission, room);
-            let (radius, drift) = NEAR;
-            let near = emission.rate / (std::f64::consts::PI * radius * radius * drift * 3600.0);
-            let peak = air.held(emission.lasts) + near;
-            let mean = air.mean(0.0, DAY_H) + near * emission.lasts.min(DAY_H) / DAY_H;
-            let short = if emission.lasts >= SHORT_H {
-                air.mean(emission.lasts - SHORT_H, emission.lasts) + near
-            } else {
-                // What the room holds when the work ends is no less than any quarter of an hour's mean.
-                air.held(emission.lasts) + near * emission.lasts / SHORT_H
-            };
-            if let Some(lower) = &emission.substance.lower_flammable {
-                burns += peak / (lower.value * 1e6 * emission.molar_mass / 24.055);
-            }
-            of(emission, mean, short, peak)
-        })
-        .collect();
-    (held, burns)
+    let mut held = Vec::new();
+    for emission in emissions {
+        let air = history(emission, room);
+        let near = near(&mut Silent, emission.rate)?;
+        let peak = air.held(emission.lasts) + near;
+        let mean = air.mean(0.0, DAY_H) + near * emission.lasts.min(DAY_H) / DAY_H;
+        let short = if emission.lasts >= SHORT_H {
+            air.mean(emission.lasts - SHORT_H, emission.lasts) + near
+        } else {
+            // What the room holds when the work ends is no less than any quarter of an hour's mean.
+            air.held(emission.lasts) + near * emission.lasts / SHORT_H
+        };
+        if let Some(lower) = &emission.substance.lower_flammable {
+            // A share of the air by volume weighs what it does at this room's warmth; limits for breathing are counted at 25 °C.
+            let pressure = Pressure::from_base(ATMOSPHERE_KPA * 1e3);
+            burns += peak / mass_of_ppm(&mut Silent, lower.value * 1e6, emission.molar_mass, room.temperature, pressure)?;
+        }
+        held.push(of(emission, mean, short, peak, near));
+    }
+    Ok((held, burns))
 }
 
-fn of<'r>(emission: &Emission<'r>, mean: f64, short: f64, peak: f64) -> Held<'r> {
+fn of<'r>(emission: &Emission<'r>, mean: f64, short: f64, peak: f64, near: f64) -> Held<'r> {
     let substance = emission.substance;
     let mean_limit = limit(substance, LimitKind::Mean8h);
     let excursion = || mean_limit.map(|limit| Limited { mg_per_m3: EXCURSION * limit.mg_per_m3, regime: None, ..limit });
@@ -128,7 +132,7 @@ fn of<'r>(emission: &Emission<'r>, mean: f64, short: f64, peak: f64) -> Held<'r>
     // Where no exposure is called safe, any that can be counted is over.
     let lowest = if substance.lowest_feasible.is_some() { 2.0 } else { 0.0 };
     let of_limit = used(mean, mean_limit).max(used(short, short_limit)).max(used(peak, ceiling)).max(lowest);
-    Held { substance, molar_mass: emission.molar_mass, mean, short, peak, mean_limit, short_limit, ceiling, of_limit }
+    Held { substance, molar_mass: emission.molar_mass, mean, short, peak, near, mean_limit, short_limit, ceiling, of_limit }
 }
 
 /// Substances add up, as those that harm the same organ do: solvents all numb. The worst alone counts where it is worse.
@@ -140,15 +144,18 @@ fn together(held: &[Held<'_>]) -> f64 {
 }
 
 /// The least air change that makes it right, by halving; none where even an open door is not enough.
-fn needed(emissions: &[Emission<'_>], room: &Room) -> Option<Frequency> {
-    let over = |changes: f64| together(&breathe(emissions, &Room { changes: Frequency::from_base(changes / 3600.0), ..*room }).0) > 1.0;
+fn needed(emissions: &[Emission<'_>], room: &Room) -> Result<Option<Frequency>, FormulaError> {
+    let over = |changes: f64| -> Result<bool, FormulaError> {
+        let (held, _) = breathe(emissions, &Room { changes: Frequency::from_base(changes / 3600.0), ..*room })?;
+        Ok(together(&held) > 1.0)
+    };
     let (mut low, mut high) = (room.changes.base() * 3600.0, MOST_CHANGES);
-    if over(high) {
-        return None;
+    if over(high)? {
+        return Ok(None);
     }
     for _ in 0..20 {
         let middle = 0.5 * (low + high);
-        if over(middle) { low = middle } else { high = middle }
+        if over(middle)? { low = middle } else { high = middle }
     }
-    Some(Frequency::from_base(high / 3600.0))
+    Ok(Some(Frequency::from_base(high / 3600.0)))
 }

@@ -1,6 +1,6 @@
 //! What one breathes, in words.
 
-use reference::substance::Regime;
+use reference::substance::{Concentration, Regime};
 use units::{Digits, Quantity, System, show, show_number};
 
 use super::exposure::{Exposure, Held, Limited};
@@ -24,10 +24,10 @@ pub fn whose(regime: Option<Regime>) -> &'static str {
 }
 
 impl Held<'_> {
-    /// A concentration of it: in ppm, which is how limits of vapours are written.
+    /// A concentration of it: in ppm, which is how limits of vapours are written, and counted at 25 °C as they are.
     #[must_use]
     pub fn ppm(&self, mg_per_m3: f64) -> f64 {
-        mg_per_m3 * 24.45 / self.molar_mass
+        Concentration::MgPerM3(mg_per_m3).ppm(self.molar_mass)
     }
 
     /// The worst of its limits, in a sentence's part.

@@ -9,7 +9,7 @@ use super::classify::{Finding, classify, kind, number};
 use super::first_aid::first_aid;
 use super::precaution::precautions;
 use super::strictest::{differences, strictest};
-use super::{ContentLine, Label, Line, Mixture, Never, Rules, Written, pictograms, prune, signal};
+use super::{ContentLine, Label, Line, Mixture, Never, Pictogram, Rules, Written, pictograms, prune, signal};
 
 /// The label of a product as it is sold: what its own statements say. What the sums over its contents would add is told in the notes.
 #[must_use]
@@ -124,6 +124,16 @@ fn classified(code: &str) -> Option<Classified> {
     Some(Classified { class, statement: code.to_owned() })
 }
 
+/// What the American rules would show besides.
+fn beside_skull(classes: &[H]) -> Option<String> {
+    let shows = |rules| pictograms(classes, rules).contains(&Pictogram::ExclamationMark);
+    (shows(Rules::Osha) && !shows(Rules::UnGhs)).then(|| {
+        "By OSHA the exclamation mark stands beside the skull too, because it tells of another harm than poison; by the UN GHS and CLP the \
+         skull outranks it."
+            .to_owned()
+    })
+}
+
 /// What a label is put together from.
 struct Draft<'a> {
     name: &'a str,
@@ -145,6 +155,7 @@ impl Draft<'_> {
         codes.dedup();
         codes.extend(supplements.iter().map(String::as_str));
         self.supposed(&mut notes);
+        notes.extend(beside_skull(&classes));
         Label {
             product: self.name.to_owned(),
             contents: self.contents(),

@@ -27,6 +27,7 @@ impl Check<'_> {
             substance.density.map(|part| part.source),
             substance.boiling.map(|part| part.source),
             substance.antoine.map(|part| part.source),
+            substance.in_water.map(|part| part.source),
             substance.heat_of_vaporisation_kj_per_mol.map(|part| part.source),
             substance.diffusion_mm2_per_s.map(|part| part.source),
             substance.flash.map(|part| part.source),
@@ -57,6 +58,7 @@ impl Check<'_> {
             let falls = antoine.from < antoine.to && antoine.b > 0.0 && antoine.from.base() - 273.15 + antoine.c > 0.0;
             self.need(place, falls, "its vapour pressure does not rise with temperature");
         }
+        self.need(place, substance.in_water.is_none_or(|part| part.a > 0.0 && part.b > 0.0), "water does not drive it out");
         for row in &substance.specific_limits {
             self.need(place, row.to.is_none_or(|to| row.from < to), "a specific limit is out of order");
         }

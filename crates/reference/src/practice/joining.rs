@@ -1,6 +1,7 @@
 //! Sealing, locking and retaining.
 
 use serde::{Deserialize, Serialize};
+use units::{Length, Quantity};
 
 use crate::SourceKey;
 
@@ -58,6 +59,42 @@ pub struct Locking {
     pub why: String,
     /// Where this comes from.
     pub source: SourceKey,
+}
+
+/// What is asked of a locked thread.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Lock {
+    /// Holds, and comes undone with hand tools.
+    Removable,
+    /// Is turned while it holds.
+    Adjuster,
+    /// Is never undone.
+    ForGood,
+    /// Is already together and tight.
+    Assembled,
+    /// Keeps the setting of a jig or slide.
+    Calibrating,
+}
+
+impl Lock {
+    /// The case of the table of lockers that a thread of this diameter falls under; `is` says whether a part of it is of a group.
+    #[must_use]
+    pub fn case(self, diameter: Length, is: impl Fn(&str) -> bool) -> &'static str {
+        const SMALL_M: f64 = 0.005;
+        const STUD_M: f64 = 0.008;
+        /// An inch thread is seldom a round number of millimetres.
+        const SLACK_M: f64 = 1e-4;
+        let size = diameter.base();
+        match self {
+            _ if is("plastics") => "in-plastic",
+            Self::Calibrating => "calibrating",
+            Self::Assembled => "already-assembled",
+            Self::Adjuster => "small-or-adjuster",
+            Self::ForGood if size >= STUD_M - SLACK_M => "stud",
+            _ if size <= SMALL_M + SLACK_M || is("brass") => "small-or-adjuster",
+            _ => "general",
+        }
+    }
 }
 
 /// How well a retaining compound holds on a metal, beside plain steel.

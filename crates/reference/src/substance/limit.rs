@@ -49,12 +49,24 @@ pub enum Concentration {
     MgPerM3(f64),
 }
 
+/// Molar volume at 25 °C and 101.3 kPa, at which limits are counted, L/mol.
+const LITRES_PER_MOL: f64 = 24.45;
+
 impl Concentration {
-    /// In mg/m³, for a substance of this molar mass in g/mol; 24.45 L/mol is the molar volume at 25 °C and 101.3 kPa.
+    /// In ppm at 25 °C and 101.3 kPa, for a substance of this molar mass in g/mol.
+    #[must_use]
+    pub fn ppm(self, molar_mass: f64) -> f64 {
+        match self {
+            Self::Ppm(ppm) => ppm,
+            Self::MgPerM3(mg) => mg * LITRES_PER_MOL / molar_mass,
+        }
+    }
+
+    /// In mg/m³ at 25 °C and 101.3 kPa, for a substance of this molar mass in g/mol.
     #[must_use]
     pub fn mg_per_m3(self, molar_mass: f64) -> f64 {
         match self {
-            Self::Ppm(ppm) => ppm * molar_mass / 24.45,
+            Self::Ppm(ppm) => ppm * molar_mass / LITRES_PER_MOL,
             Self::MgPerM3(mg) => mg,
         }
     }

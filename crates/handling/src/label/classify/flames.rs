@@ -1,7 +1,7 @@
 //! What burns: flash point of liquids, contents of spray cans; and what of a substance alone goes over to a mixture that is nearly all it.
 
 use formulas::flammability::{Burning, flammable_category, flash_point};
-use formulas::vapour::{ATMOSPHERE_KPA, Antoine};
+use formulas::vapour::{ATMOSPHERE_KPA, BesideWater, Component, blend};
 use formulas::{FormulaError, Silent};
 use reference::hazard::HazardClass as H;
 use units::{Pressure, Temperature};
@@ -9,6 +9,7 @@ use uom::si::pressure::kilopascal;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
 use super::{Decided, Sieve};
+use crate::air::{antoine, component};
 use crate::label::{Consistency, Part, Rules};
 
 const GASES: &[H] = &[H::FlamGas1A, H::FlamGas1B, H::FlamGas2];
@@ -19,9 +20,9 @@ const SPRAY_BURNS: f64 = 1.0;
 const MARGIN_K: f64 = 5.0;
 /// From this share on a mixture counts as the substance alone; *common practice*, no rule says a number.
 const ALONE: f64 = 0.95;
-/// Molar mass of a part of which none is known, g/mol: a light oil's, which takes few molecules from what burns.
-const HEAVY: f64 = 300.0;
 const WATER_G_PER_MOL: f64 = 18.015;
+/// What flashes hotter than this by itself gives next to no vapour where any category ends.
+const HEAVY_CELSIUS: f64 = 120.0;
 
 impl Sieve<'_, '_> {
     pub(super) fn flames(&mut self) {
@@ -84,19 +85,21 @@ impl Sieve<'_, '_> {
     /// What burns at its high share among the rest at its low one; none where a vapour or limit is not known.
     fn blend(&self) -> Option<Vec<Burning>> {
         let parts = &self.mixture.parts;
-        let mass = |part: &Part<'_>| part.substance.molar_mass_g_per_mol.map_or(HEAVY, |mass| mass.value);
-        let burns = |part: &Part<'_>| part.substance.flash.is_some();
+        let burns = |part: &Part<'_>| part.substance.flash.is_some_and(|flash| flash.value.get::<degree_celsius>() < HEAVY_CELSIUS);
         let share = |part: &Part<'_>| if burns(part) { part.share.high } else { part.share.low };
-        let water = (1.0 - parts.iter().map(share).sum::<f64>()).max(0.0) / WATER_G_PER_MOL;
-        let moles = water + parts.iter().map(|part| share(part) / mass(part)).sum::<f64>();
-        let burning = parts.iter().filter(|part| burns(part)).map(|part| {
+        let mut components: Vec<Component> = parts.iter().map(|part| component(part.substance, share(part), 20.0)).collect();
+        components.push(Component {
+            mass_share: (1.0 - parts.iter().map(share).sum::<f64>()).max(0.0),
+            molar_mass_g: WATER_G_PER_MOL,
+            pressure: Pressure::default(),
+            beside_water: BesideWater::Water,
+        });
+        let over = blend(&components).ok()?;
+        let burning = parts.iter().zip(over).filter(|(part, _)| burns(part)).map(|(part, over)| {
             let substance = part.substance;
-            let curve = substance.antoine?;
-            let celsius = |t: Temperature| t.get::<degree_celsius>();
-            let antoine = Antoine { a: curve.a, b: curve.b, c: curve.c, from: celsius(curve.from), to: celsius(curve.to) };
-            let lower_limit = substance.lower_flammable?.value * 100.0;
             substance.molar_mass_g_per_mol?;
-            Some(Burning { mole_share: share(part) / mass(part) / moles, antoine, lower_limit })
+            let lower_limit = substance.lower_flammable?.value * 100.0;
+            Some(Burning { activity: over.activity, antoine: antoine(substance)?, lower_limit })
         });
         burning.collect()
     }

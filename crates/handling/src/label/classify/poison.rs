@@ -4,6 +4,7 @@ use reference::hazard::HazardClass as H;
 use reference::substance::{Route, State};
 
 use super::{Decided, Sieve, own};
+use crate::air::stays;
 use crate::label::Part;
 
 /// One way in: the four classes with the greatest estimate of each, and the estimate that stands for a class where no value is known.
@@ -62,6 +63,9 @@ const WAYS: [Way; 5] = [
     },
 ];
 
+/// As warm as a workroom gets.
+const WARM_CELSIUS: f64 = 30.0;
+
 /// From this share on what is not known counts, in percent.
 const UNKNOWN: f64 = 10.0;
 
@@ -78,6 +82,8 @@ impl Way {
         let elsewhere = [Route::Gas, Route::Vapour, Route::Dust].into_iter().any(|route| known(route).is_some());
         let this_way = match substance.state {
             State::Gas => self.route == Route::Gas,
+            // A liquid that does not evaporate where it is handled is breathed as the mist it is made into.
+            State::Liquid if stays(substance, WARM_CELSIUS) => self.route == Route::Dust,
             State::Liquid => self.route == Route::Vapour,
             State::Solid => self.route == Route::Dust,
         };
