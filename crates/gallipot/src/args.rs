@@ -61,26 +61,27 @@ Exit code 0 when the file is sound, 1 when it is not.")]
   gallipot log shop.gallipot
   gallipot log shop.gallipot applied --point \"lathe/bed ways\"
   gallipot log shop.gallipot applied --point quill --amount \"2 mL\" --day 2026-06-01
+  gallipot log shop.gallipot decanted --from 2 --into 5 --amount \"250 mL\"
   gallipot log shop.gallipot meter --machine lathe --hours \"412 h\"
   gallipot log shop.gallipot undo 7")]
     Log(crate::log::Wanted),
     /// Make a shop file the shop that Gallipot keeps, with its log and its backups
     #[command(after_help = "Example:
   gallipot import shop.toml shop.gallipot")]
-    Import(crate::keep::Import),
+    Import(crate::kept::Import),
     /// Print the shop file of a shop that Gallipot keeps
     #[command(after_help = "Example:
   gallipot export shop.gallipot > shop.toml")]
-    Export(crate::keep::Export),
+    Export(crate::kept::Export),
     /// Copy a shop that Gallipot keeps beside itself
     #[command(after_help = "Examples:
   gallipot backup shop.gallipot
   gallipot backup shop.gallipot --list")]
-    Backup(crate::keep::Backup),
+    Backup(crate::kept::Backup),
     /// Put a backup in the place of the shop, of which a backup is made first
     #[command(after_help = "Example:
   gallipot restore shop.gallipot shop.backup-20260601-080000.gallipot")]
-    Restore(crate::keep::Restore),
+    Restore(crate::kept::Restore),
     /// List the words a shop file may use
     #[command(after_help = "Examples:
   gallipot list machines
@@ -247,6 +248,12 @@ pub enum Answer {
     Cupboard,
     /// What `log --json` prints
     Log,
+    /// What `import --json` prints
+    Import,
+    /// What `backup --json` prints
+    Backup,
+    /// What `restore --json` prints
+    Restore,
     /// What `bench --json` prints
     Bench,
 }

@@ -13,7 +13,7 @@ use store::{Moment, Store};
 
 use crate::args::Common;
 use crate::input::{Failure, read};
-use crate::keep::{Kept, day, open, planned};
+use crate::kept::{beside, day, open, planned};
 use crate::plan::several;
 use crate::shell::print_json;
 use crate::style::{bold, dim, heading, lines, paragraph, table};
@@ -48,7 +48,10 @@ pub fn run(wanted: &Wanted) -> Result<ExitCode, Failure> {
     }
     let (file, shop) = read(&wanted.common)?;
     let today = wanted.day.unwrap_or_else(|| ZonedDateTime::now().date());
-    let uses = Kept::beside(&file)?.map_or_else(|| Ok(Uses::new()), |kept| kept.uses())?;
+    let uses = match beside(&file)? {
+        Some(kept) => kept.uses()?,
+        None => Uses::new(),
+    };
     let plan = planned(file, &shop)?;
     let answer = cupboard(&plan, today, &uses, shop.units)?;
     if wanted.common.json {

@@ -5,7 +5,7 @@ use std::path::Path;
 
 use planner::needs::kinds;
 use reference::Reference;
-use shop::{Problem, Shop, WeatherFile};
+use shop::{Problem, Shop};
 use store::Store;
 use units::System;
 
@@ -38,6 +38,8 @@ pub struct ShopFile {
     pub bytes: Vec<u8>,
     /// Whether Gallipot keeps it.
     pub kept: bool,
+    /// How many bytes a shop file may have here.
+    pub largest: usize,
 }
 
 /// The first bytes of a file that SQLite keeps (SQLite file format, section 1.3.1).
@@ -59,9 +61,9 @@ impl ShopFile {
         match read {
             Ok(_) if bytes.starts_with(SQLITE) => {
                 let bytes = Store::open_read_only(path)?.export()?.into_bytes();
-                Ok(Self { path: shown, bytes, kept: true })
+                Ok(Self { path: shown, bytes, kept: true, largest: store::LARGEST_BYTES })
             }
-            Ok(_) => Ok(Self { path: shown, bytes, kept: false }),
+            Ok(_) => Ok(Self { path: shown, bytes, kept: false, largest: shop::LARGEST_BYTES }),
             Err(error) => {
                 Err(Failure::Said(format!("cannot read {shown}: {error}. Give the path of a shop file, such as examples/alder-lock.toml.")))
             }
@@ -70,23 +72,9 @@ impl ShopFile {
 
     /// The shop it describes.
     pub fn shop(&self) -> Result<Shop, Vec<Problem>> {
-        let mut shop = shop::read(&self.bytes, kinds(), Reference::embedded())?;
-        if let Some(file) = &mut shop.room.weather {
-            file.text = Some(self.weather(file).map_err(|problem| vec![problem])?);
-        }
+        let mut shop = shop::read_up_to(self.largest, &self.bytes, kinds(), Reference::embedded())?;
+        keep::read_weather(&mut shop, Path::new(&self.path)).map_err(|problem| vec![problem])?;
         Ok(shop)
-    }
-
-    /// The weather that the shop file names, from beside it.
-    fn weather(&self, file: &WeatherFile) -> Result<String, Problem> {
-        let mend = "Give the CSV of a typical year from PVGIS or an EnergyPlus weather file, or leave `weather` out.";
-        let problem = |what: String| Problem { at: Some(file.at.clone()), what, mend: mend.to_owned() };
-        let path = Path::new(&self.path).with_file_name(&file.path);
-        let mut text = String::new();
-        let read = std::fs::File::open(&path).and_then(|file| file.take(LONGEST_READ).read_to_string(&mut text));
-        read.map_err(|error| problem(format!("cannot read {}: {error}", path.display())))?;
-        weather::read(&text).map_err(|error| problem(format!("{}: {error}", path.display())))?;
-        Ok(text)
     }
 
     /// Its text, as far as it is text.

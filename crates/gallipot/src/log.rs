@@ -9,13 +9,13 @@ use std::process::ExitCode;
 use clap::{Args as Group, Subcommand};
 use jiff::ZonedDateTime;
 use jiff::civil::Date;
-use planner::report::Report;
-use planner::round::{RoundRow, round};
-use store::{Entry, EntryId, Moment, Page, SectionId, Store, What, Written};
-use units::{Amount, Time};
+use keep::{Kept, Served, hours};
+use planner::PlanError;
+use store::{EntryId, What, Written};
+use units::{Amount, System, Time};
 
 use crate::input::{Failure, ShopFile};
-use crate::keep::{Kept, day, hours, open, planned};
+use crate::kept::{day, open};
 use find::{machine, point, pot};
 
 pub use list::LogReport;
@@ -53,6 +53,8 @@ pub enum Doing {
     Counted(AtPot),
     /// Something of a pot was got rid of; all of it without --amount
     Discarded(AtPot),
+    /// Some of a pot was filled into another of the same fluid, such as an oil can
+    Decanted(Between),
     /// Take an entry back, by another
     Undo {
         /// The number of the entry
@@ -68,7 +70,10 @@ pub struct AtPoint {
     /// The point, as MACHINE/POINT, or any part that names only one
     #[arg(long)]
     pub point: String,
-    /// How much; the chart's dose where nothing is said
+    /// The machine, where the point's words alone do not say which
+    #[arg(long)]
+    pub machine: Option<String>,
+    /// How much, measured; where nothing is said the chart's dose is supposed
     #[arg(long, value_parser = amount)]
     pub amount: Option<Amount>,
     /// The pot it came from: its number in `cupboard`, its name or its fluid; the only one of the chart's fluid where nothing is said
@@ -110,6 +115,22 @@ pub struct AtPot {
     pub said: Said,
 }
 
+/// Something filled from one pot into another.
+#[derive(Debug, Group)]
+pub struct Between {
+    /// The pot it came from: its number in `cupboard`, its name or its fluid
+    #[arg(long)]
+    pub from: String,
+    /// The pot it went into
+    #[arg(long)]
+    pub into: String,
+    /// How much, such as "250 mL"
+    #[arg(long, value_parser = amount)]
+    pub amount: Amount,
+    #[command(flatten)]
+    pub said: Said,
+}
+
 /// What can be said of every entry.
 #[derive(Debug, Group)]
 pub struct Said {
@@ -131,37 +152,11 @@ pub fn run(wanted: &Wanted) -> Result<ExitCode, Failure> {
         return Err(Failure::Said("--json is for listing the log; leave it out where something is written".to_owned()));
     }
     let (store, now) = open(&wanted.shop)?;
-    refuse_before_last(&store, &now)?;
     let mut kept = Kept::of(store)?;
-    let written = match doing {
-        Doing::Applied(done) => served(&mut kept, done, &now, true)?,
-        Doing::ToppedUp(done) => served(&mut kept, done, &now, false)?,
-        Doing::Meter(read) => {
-            let (named, machine) = machine(&kept, &read.machine)?;
-            let last = kept.store.state()?.meters.get(&machine).copied();
-            if let Some(last) = last.filter(|last| last.hours > read.hours && !read.new_meter) {
-                return Err(Failure::Said(format!(
-                    "the meter of {named} showed {} h on {} and now {} h; say --new-meter if it was changed, or undo that entry",
-                    hours(last.hours),
-                    last.when.day(),
-                    hours(read.hours)
-                )));
-            }
-            write(&mut kept, &read.said, &now, What::MeterRead { machine, hours: read.hours }, |_| {})?
-        }
-        Doing::Opened(done) => of_pot(&mut kept, done, &now, |pot, _| Ok(What::Opened { pot }))?,
-        Doing::Bought(done) => of_pot(&mut kept, done, &now, |pot, amount| Ok(What::Bought { pot, amount }))?,
-        Doing::Discarded(done) => of_pot(&mut kept, done, &now, |pot, amount| Ok(What::Discarded { pot, amount }))?,
-        Doing::Counted(done) => of_pot(&mut kept, done, &now, |pot, amount| {
-            let left =
-                amount.ok_or_else(|| Failure::Said("say with --amount what is left in it, such as --amount \"250 mL\"".to_owned()))?;
-            Ok(What::Counted { pot, left })
-        })?,
-        Doing::Undo { entry, said } => write(&mut kept, said, &now, What::Undone { entry: EntryId(*entry) }, |_| {})?,
-    };
-    let row = list::row(&kept.store, written.logged())?;
-    let place = row.place.map_or_else(String::new, |place| format!(", {place}"));
-    let amount = row.amount.map_or_else(String::new, |amount| format!(", {amount}"));
+    let written = write(&mut kept, doing, &now)?;
+    let row = keep::row(&kept.store, written.logged(), System::Metric)?;
+    let place = row.place.as_ref().map_or_else(String::new, |place| format!(", {place}"));
+    let amount = row.how_much().map_or_else(String::new, |amount| format!(", {amount}"));
     let already = if matches!(written, Written::Already(_)) { "There already as entry" } else { "Entry" };
     anstream::println!("{already} {}: {}{place}{amount}, {}.", row.id, row.what, row.day);
     if let Some(trouble) = kept.store.backup_trouble() {
@@ -170,88 +165,59 @@ pub fn run(wanted: &Wanted) -> Result<ExitCode, Failure> {
     Ok(ExitCode::SUCCESS)
 }
 
-/// Refuses to write before the last entry: a clock that went back would make what was done last look as if it had been done before.
-fn refuse_before_last(store: &Store, now: &ZonedDateTime) -> Result<(), Failure> {
-    let last = store.log(Page { count: 1, ..Page::default() })?;
-    match last.first().filter(|last| last.entry.when > Moment::from(now)) {
-        Some(last) => Err(Failure::Said(format!(
-            "it would be {}, and the log has an entry of {}; set this machine's clock right first",
-            now.date(),
-            last.entry.when.day()
-        ))),
-        None => Ok(()),
-    }
+fn write(kept: &mut Kept, doing: &Doing, now: &ZonedDateTime) -> Result<Written, Failure> {
+    let (what, said) = match doing {
+        Doing::Applied(done) => return served(kept, done, now, false),
+        Doing::ToppedUp(done) => return served(kept, done, now, true),
+        Doing::Meter(read) => (meter(kept, read)?, &read.said),
+        Doing::Opened(done) => (What::Opened { pot: pot(kept, &done.pot)? }, &done.said),
+        Doing::Bought(done) => (What::Bought { pot: pot(kept, &done.pot)?, amount: done.amount }, &done.said),
+        Doing::Discarded(done) => (What::Discarded { pot: pot(kept, &done.pot)?, amount: done.amount }, &done.said),
+        Doing::Counted(done) => {
+            let say = || Failure::Said("say with --amount what is left in it, such as --amount \"250 mL\"".to_owned());
+            (What::Counted { pot: pot(kept, &done.pot)?, left: done.amount.ok_or_else(say)? }, &done.said)
+        }
+        Doing::Decanted(done) => {
+            (What::Decanted { from: pot(kept, &done.from)?, into: pot(kept, &done.into)?, amount: done.amount }, &done.said)
+        }
+        Doing::Undo { entry, said } => (What::Undone { entry: EntryId(*entry) }, said),
+    };
+    Ok(kept.write(what, &said.as_kept(), now)?)
 }
 
 /// A point was served, or filled up between.
-fn served(kept: &mut Kept, done: &AtPoint, now: &ZonedDateTime, whole: bool) -> Result<Written, Failure> {
-    let (machine, name) = point(kept, &done.point)?;
-    let today = done.said.day.unwrap_or_else(|| now.date());
-    let row = charted(kept, &machine, &name, now.date())?;
-    let from = match &done.pot {
-        Some(words) => Some(pot(kept, words)?),
-        None => row.as_ref().and_then(|row| only_pot(kept, &row.fluid)),
-    };
-    let fluid = from.as_ref().map(|(_, fluid)| fluid.clone()).or_else(|| row.as_ref().map(|row| row.fluid.clone()));
-    let amount =
-        done.amount.or_else(|| row.as_ref().filter(|row| whole && Some(&row.fluid) == fluid.as_ref()).map(|row| row.dose.amount()));
-    let (_, machine) = self::machine(kept, &machine)?;
-    let point = kept.store.point(machine, &name)?;
-    let pot = from.map(|(pot, _)| pot);
-    let what = if whole { What::Applied { point, pot, amount } } else { What::ToppedUp { point, pot, amount } };
-    // Of two people who see the same point due and serve it, one is written.
-    let due = row.and_then(|row| row.due_on).filter(|due| whole && *due <= today);
-    write(kept, &done.said, now, what, |entry| {
-        entry.fluid = fluid;
-        entry.due = due;
-        entry.hours = done.hours;
-    })
-}
-
-/// What the chart says of a point, and how it stands.
-fn charted(kept: &Kept, machine: &str, point: &str, today: Date) -> Result<Option<RoundRow>, Failure> {
-    let shop = &kept.described.shop;
-    let file = ShopFile { path: kept.store.path().display().to_string(), bytes: kept.described.text.clone().into_bytes(), kept: true };
-    let report: Report = planned(file, shop)?.report(shop.units);
-    let answer = round(&report, shop, &kept.facts(today)?)?;
-    Ok(answer.points.into_iter().find(|row| row.machine == machine && row.point == point))
-}
-
-/// The pot of a fluid, where there is one only that is not empty.
-fn only_pot(kept: &Kept, fluid: &str) -> Option<(SectionId, String)> {
-    let mut pots = kept.described.shop.pots.iter().filter(|pot| pot.fluid == fluid && !pot.is_empty());
-    let only = pots.next().filter(|_| pots.next().is_none())?;
-    Some((kept.described.section(&only.at)?, only.fluid.clone()))
-}
-
-fn of_pot(
-    kept: &mut Kept,
-    done: &AtPot,
-    now: &ZonedDateTime,
-    what: impl FnOnce(SectionId, Option<Amount>) -> Result<What, Failure>,
-) -> Result<Written, Failure> {
-    let (pot, fluid) = pot(kept, &done.pot)?;
-    write(kept, &done.said, now, what(pot, done.amount)?, |entry| entry.fluid = Some(fluid))
-}
-
-fn write(kept: &mut Kept, said: &Said, now: &ZonedDateTime, what: What, more: impl FnOnce(&mut Entry)) -> Result<Written, Failure> {
-    let mut entry = Entry::new(moment(said.day, now)?, what);
-    more(&mut entry);
-    entry.who.clone_from(&said.who);
-    entry.note.clone_from(&said.note);
-    Ok(kept.store.write(&entry)?)
-}
-
-/// When it was done: now, or at noon of a day that is past.
-fn moment(day: Option<Date>, now: &ZonedDateTime) -> Result<Moment, Failure> {
-    let today = now.date();
-    match day.filter(|day| *day != today) {
-        None => Ok(Moment::from(now)),
-        Some(day) if day > today => Err(Failure::Said(format!("{day} is still to come; today is {today}"))),
-        Some(day) => {
-            let noon = day.at(12, 0, 0, 0).to_zoned_datetime(now.time_zone().clone());
-            noon.map(|noon| Moment::from(&noon)).map_err(|error| Failure::Said(error.to_string()))
+fn served(kept: &mut Kept, done: &AtPoint, now: &ZonedDateTime, topped_up: bool) -> Result<Written, Failure> {
+    let (machine, point) = point(kept, &done.point, done.machine.as_deref())?;
+    let pot = done.pot.as_ref().map(|words| pot(kept, words)).transpose()?;
+    let report = kept.report().map_err(|error| match error {
+        PlanError::Shop(found) => {
+            let (path, bytes) = (kept.store.path().display().to_string(), kept.described.text.clone().into_bytes());
+            Failure::File(ShopFile { path, bytes, kept: true, largest: store::LARGEST_BYTES }, found)
         }
+        error => Failure::Said(error.to_string()),
+    })?;
+    let served = Served { machine, point, topped_up, amount: done.amount, pot, due: None, hours: done.hours, said: done.said.as_kept() };
+    Ok(kept.serve_point(&report, &served, now)?)
+}
+
+/// A reading, unless the meter went back.
+fn meter(kept: &Kept, read: &AtMachine) -> Result<What, Failure> {
+    let (named, machine) = machine(kept, &read.machine)?;
+    let last = kept.store.state()?.meters.get(&machine).copied();
+    match last.filter(|last| last.hours > read.hours && !read.new_meter) {
+        Some(last) => Err(Failure::Said(format!(
+            "the meter of {named} showed {} h on {} and now {} h; say --new-meter if it was changed, or undo that entry",
+            hours(last.hours),
+            last.when.day(),
+            hours(read.hours)
+        ))),
+        None => Ok(What::MeterRead { machine, hours: read.hours }),
+    }
+}
+
+impl Said {
+    fn as_kept(&self) -> keep::Said {
+        keep::Said { day: self.day, who: self.who.clone(), note: self.note.clone(), key: None }
     }
 }
 

@@ -7,7 +7,7 @@ mod bench_sheet;
 mod check;
 mod cupboard;
 mod input;
-mod keep;
+mod kept;
 mod list;
 mod log;
 mod plan;
@@ -50,10 +50,10 @@ fn run(command: &Command) -> Result<ExitCode, input::Failure> {
         Command::Round(wanted) => round::run(wanted),
         Command::Cupboard(wanted) => cupboard::run(wanted),
         Command::Log(wanted) => log::run(wanted),
-        Command::Import(wanted) => keep::import(wanted),
-        Command::Export(wanted) => keep::export(wanted),
-        Command::Backup(wanted) => keep::backup(wanted),
-        Command::Restore(wanted) => keep::restore(wanted),
+        Command::Import(wanted) => kept::import(wanted),
+        Command::Export(wanted) => kept::export(wanted),
+        Command::Backup(wanted) => kept::backup(wanted),
+        Command::Restore(wanted) => kept::restore(wanted),
         Command::List(wanted) => list::run(wanted),
         Command::Serve(wanted) => serve::run(wanted),
         Command::Completions(wanted) => shell::completions(wanted),

@@ -3,11 +3,12 @@
 use std::process::ExitCode;
 
 use fields::did_you_mean;
-use planner::need::{Dose, DoseUnit};
-use planner::report::{ChartRow, EveryRow, Report, RungRow, StepRow, UseRow};
+use planner::need::Dose;
+use planner::report::{ChartRow, Report, RungRow, StepRow};
+use planner::words::{Places, amount, every, lasts, places};
 use planner::{Plan, PlanError, Wishes, plan};
 use reference::Reference;
-use units::{Digits, System, show_number};
+use units::System;
 
 use crate::args;
 use crate::check::assumptions;
@@ -126,20 +127,8 @@ impl Page<'_> {
 
     /// Needs by name, a machine or job at a time.
     fn places(&self, needs: &[String]) -> String {
-        let mut groups: Vec<(&str, Vec<&str>)> = Vec::new();
-        for need in self.report.needs.iter().filter(|need| needs.contains(&need.id)) {
-            let (whole, part) = match (&need.machine, &need.point, &need.job, &need.step) {
-                (Some(machine), Some(point), _, _) => (machine, point),
-                (_, _, Some(job), Some(step)) => (job, step),
-                _ => continue,
-            };
-            match groups.iter_mut().find(|(name, _)| name == whole) {
-                Some((_, parts)) => parts.push(part),
-                None => groups.push((whole, vec![part])),
-            }
-        }
-        let words = groups.iter().map(|(whole, parts)| format!("{whole}: {}", few(parts)));
-        words.collect::<Vec<_>>().join("; ")
+        let named = |(whole, parts): &Places<'_>| format!("{whole}: {}", few(&parts.iter().map(|(part, _)| *part).collect::<Vec<_>>()));
+        places(&self.report.needs, needs).iter().map(named).collect::<Vec<_>>().join("; ")
     }
 
     fn budget(&self) -> Option<String> {
@@ -170,9 +159,9 @@ impl Page<'_> {
         const WIDE: usize = 110;
         let wide = width() >= WIDE;
         let header: &[&str] = if wide {
-            &["point", "fluid", "how much", "how", "how often, running", "serves"]
+            &["point", "fluid", "how much", "how", "how often", "serves"]
         } else {
-            &["point", "fluid", "how much", "how often, running", "serves"]
+            &["point", "fluid", "how much", "how often", "serves"]
         };
         let mut table = table(header);
         for row in self.report.chart.iter().filter(|row| row.machine == machine) {
@@ -314,68 +303,9 @@ fn minds<'a>(rows: impl Iterator<Item = (&'a String, &'a Vec<String>)>) -> Vec<S
     said.iter().map(|(text, places)| dim(&paragraph(&format!("{}: {text}", places.join(", ")), "  ", "    "))).collect()
 }
 
-/// An amount as it is measured out at the bench: drops, millilitres, grams.
-fn amount(dose: Dose, units: System) -> String {
-    const DROP_ML: f64 = 0.04;
-    const MANY_DROPS: f64 = 30.0;
-    const SMEAR_G: f64 = 0.3;
-    const PEA_G: f64 = 1.5;
-    match dose.unit {
-        DoseUnit::Millilitre if dose.likely <= MANY_DROPS * DROP_ML => several_of((dose.likely / DROP_ML).round().max(1.0), "drop"),
-        DoseUnit::Gram if dose.likely < SMEAR_G => "a smear".to_owned(),
-        DoseUnit::Gram if dose.likely < PEA_G => "a pea".to_owned(),
-        _ => dose.amount().show(units),
-    }
-}
-
 /// An amount with its range.
 fn range(dose: Dose, units: System) -> String {
     let [low, likely, high] =
         [dose.low, dose.likely, dose.high].map(|end| Dose { low: end, likely: end, high: end, unit: dose.unit }.amount().show(units));
     format!("{likely} ({low} to {high})")
-}
-
-/// How long a pack lasts, and whether it goes off first.
-fn lasts(row: &UseRow) -> String {
-    let years = |years: f64| {
-        let months = years * 12.0;
-        if months < 18.0 { several_of(months.round().max(1.0), "month") } else { several_of(years.round(), "year") }
-    };
-    match row.lasts_years {
-        Some(lasts) if lasts > row.keeps_years => format!("keeps {}; goes off half used", years(row.keeps_years)),
-        Some(lasts) => years(lasts),
-        None => String::new(),
-    }
-}
-
-fn several_of(number: f64, thing: &str) -> String {
-    if number <= 1.0 { format!("{number} {thing}") } else { format!("{number} {thing}s") }
-}
-
-/// How often, as one says it; hours are running hours.
-fn every(every: &EveryRow) -> String {
-    let hours = every.running_hours.map(|hours| format!("{} h", show_number(hours, Digits::Significant(2))));
-    let days = every.days.map(calendar);
-    match (&every.words, hours, days) {
-        (Some(words), Some(hours), _) => format!("{words} and every {hours}"),
-        (Some(words), None, _) => words.clone(),
-        (None, Some(hours), Some(days)) => format!("every {hours} or {days}"),
-        (None, Some(hours), None) => format!("every {hours}"),
-        (None, None, Some(days)) => format!("every {days}"),
-        (None, None, None) => String::new(),
-    }
-}
-
-/// A stretch of days in the unit one would say it in.
-fn calendar(days: f64) -> String {
-    const WEEK: f64 = 7.0;
-    const MONTH: f64 = 30.4;
-    const YEAR: f64 = 365.0;
-    let (value, unit) = match days {
-        days if days < 1.5 * WEEK => (days, "day"),
-        days if days < 1.5 * MONTH => (days / WEEK, "week"),
-        days if days < 1.5 * YEAR => (days / MONTH, "month"),
-        days => (days / YEAR, "year"),
-    };
-    if value.round() <= 1.0 { unit.to_owned() } else { format!("{} {unit}s", value.round()) }
 }

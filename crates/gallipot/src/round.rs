@@ -6,11 +6,12 @@ use clap::Args as Group;
 use jiff::ZonedDateTime;
 use jiff::civil::Date;
 use planner::round::{Facts, Round, RoundRow, Standing, round};
+use planner::words::amount;
 use units::System;
 
 use crate::args::Common;
 use crate::input::{Failure, read};
-use crate::keep::{Kept, day, planned};
+use crate::kept::{beside, day, planned};
 use crate::plan::several;
 use crate::shell::print_json;
 use crate::style::{bold, dim, heading, lines, paragraph, table};
@@ -32,7 +33,7 @@ pub struct Wanted {
 pub fn run(wanted: &Wanted) -> Result<ExitCode, Failure> {
     let (file, shop) = read(&wanted.common)?;
     let today = wanted.day.unwrap_or_else(|| ZonedDateTime::now().date());
-    let facts = match Kept::beside(&file)? {
+    let facts = match beside(&file)? {
         Some(kept) => kept.facts(today)?,
         None => {
             let path = &file.path;
@@ -69,7 +70,7 @@ fn text(round: &Round, name: &str, all: bool, units: System) -> String {
         for row in &rows {
             let place = format!("{}/{}", row.machine, row.point);
             let last = row.last_done.map_or_else(String::new, |day| day.to_string());
-            table.add_row([place, row.name.clone(), row.dose.amount().show(units), due(row), last]);
+            table.add_row([place, row.name.clone(), amount(row.dose, units), due(row), last]);
         }
         parts.push(format!("{}\n{}", heading(&format!("{title} ({})", rows.len())), lines(&mut table)));
     }

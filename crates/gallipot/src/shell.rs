@@ -27,6 +27,9 @@ pub fn schema(wanted: &Schema) -> Result<ExitCode, Failure> {
         Answer::Round => schemars::schema_for!(planner::round::Round),
         Answer::Cupboard => schemars::schema_for!(planner::round::Cupboard),
         Answer::Log => schemars::schema_for!(crate::log::LogReport),
+        Answer::Import => schemars::schema_for!(crate::kept::ImportReport),
+        Answer::Backup => schemars::schema_for!(crate::kept::BackupReport),
+        Answer::Restore => schemars::schema_for!(crate::kept::RestoreReport),
         Answer::Bench => schemars::schema_for!(bench::Page),
     };
     print_json(&schema)

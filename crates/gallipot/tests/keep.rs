@@ -128,6 +128,62 @@ fn a_pot_is_bought_used_and_counted() {
 }
 
 #[test]
+fn some_of_a_pot_is_filled_into_another() {
+    let home = Home::new();
+    std::fs::write(home.path("more.csv"), "fluid,name,left\nslideway-68,can,5 L\nslideway-68,oiler,0 mL\nacetone,tin,1 L\n").unwrap();
+    home.print(&["cupboard", "shop.gallipot", "--import", "more.csv"]);
+    home.print(&["log", "shop.gallipot", "decanted", "--from", "can", "--into", "oiler", "--amount", "250 mL"]);
+    let cupboard = home.json(&["cupboard", "shop.gallipot", "--json"]);
+    let left = |name: &str| cupboard["pots"].as_array().unwrap().iter().find(|pot| pot["name"] == name).unwrap()["left"].clone();
+    // 5 L less 250 mL.
+    assert_eq!((left("can"), left("oiler")), ("4.75 L".into(), "250 mL".into()));
+    for (into, says) in [("tin", "what is mixed is neither"), ("can", "name two pots")] {
+        let said = home.refused(&["log", "shop.gallipot", "decanted", "--from", "can", "--into", into, "--amount", "1 mL"]);
+        assert!(said.contains(says), "{said}");
+    }
+}
+
+#[test]
+fn a_dose_nobody_measured_is_told_from_one_that_was() {
+    let home = Home::new();
+    let applied = ["log", "shop.gallipot", "applied", "--point", "bed ways"];
+    let supposed = home.print(&applied);
+    assert!(supposed.contains("supposed by the chart"), "{supposed}");
+    let measured = home.print(&[&applied[..], &["--amount", "4 mL", "--day", "2026-06-01"]].concat());
+    assert!(measured.contains("4 mL") && !measured.contains("supposed"), "{measured}");
+    let log = home.json(&["log", "shop.gallipot", "--json"]);
+    assert_eq!((&log["entries"][0]["amount_supposed"], &log["entries"][1]["amount_supposed"]), (&true.into(), &false.into()));
+}
+
+#[test]
+fn the_round_speaks_of_drops() {
+    let home = Home::new();
+    let text = home.print(&["round", "shop.gallipot"]);
+    assert!(text.contains(" drops ") && text.contains("a smear"), "{text}");
+}
+
+#[test]
+fn a_machine_may_have_any_name() {
+    let home = Home::new();
+    let names = ["..", "a/b", "a", "what?", "#1", "it's", "say \"so\"", "back\\slash", "Lathe", "lathe", "100 %", "übung"];
+    let machine = |name: &&str| format!("[[machine]]\nname = {}\ntemplate = \"bench lathe\"\n", Value::from(*name));
+    std::fs::write(home.path("names.toml"), names.iter().map(machine).collect::<String>()).unwrap();
+    home.print(&["import", "names.toml", "names.gallipot"]);
+    for name in names {
+        let point = format!("{name}/bed ways");
+        home.print(&["log", "names.gallipot", "applied", "--point", &point, "--day", "2026-06-01"]);
+        let log = home.json(&["log", "names.gallipot", "--json"]);
+        assert_eq!(log["entries"][0]["place"], *point, "{log}");
+        let meter = home.print(&["log", "names.gallipot", "meter", "--machine", name, "--hours", "3 h", "--day", "2026-06-01"]);
+        assert!(meter.contains(&format!(", {name},")), "{meter}");
+    }
+    let round = home.json(&["round", "names.gallipot", "--json", "--day", "2026-06-01"]);
+    let done = round["points"].as_array().unwrap().iter().filter(|row| row["last_done"] == "2026-06-01");
+    assert_eq!(done.count(), names.len());
+    home.print(&["log", "names.gallipot", "applied", "--machine", "a", "--point", "bed ways", "--day", "2026-06-02"]);
+}
+
+#[test]
 fn bad_rows_are_all_reported_and_nothing_is_taken_in() {
     let home = Home::new();
     let before = home.print(&["export", "shop.gallipot"]);
@@ -207,9 +263,20 @@ fn a_clock_that_went_back_is_refused() {
 fn the_json_is_what_the_schemas_say() {
     let home = Home::new();
     home.print(&["log", "shop.gallipot", "applied", "--point", "bed ways", "--hours", "12 h", "--who", "me", "--note", "dry"]);
-    for answer in ["round", "cupboard", "log"] {
+    let backup = home.print(&["backup", "shop.gallipot"]);
+    let toml = root("examples/alder-lock.toml");
+    for arguments in [
+        vec!["round", "shop.gallipot"],
+        vec!["cupboard", "shop.gallipot"],
+        vec!["log", "shop.gallipot"],
+        vec!["import", &toml, "shop.gallipot"],
+        vec!["backup", "shop.gallipot"],
+        vec!["backup", "shop.gallipot", "--list"],
+        vec!["restore", "shop.gallipot", backup.trim()],
+    ] {
+        let answer = arguments[0];
         let validator = jsonschema::validator_for(&schema(&home, answer)).unwrap();
-        let printed = home.json(&[answer, "shop.gallipot", "--json"]);
+        let printed = home.json(&[&arguments[..], &["--json"]].concat());
         let faults: Vec<String> = validator.iter_errors(&printed).map(|fault| fault.to_string()).collect();
         assert!(faults.is_empty(), "{answer}: {faults:?}");
     }

@@ -41,6 +41,17 @@ pub enum KeepError {
     /// A day that no calendar has where the shop stands.
     #[error("the day cannot be written: {0}")]
     Day(#[from] jiff::Error),
+    /// What is filled from a pot into itself stays there.
+    #[error("nothing can be filled from a pot into itself; name two pots")]
+    SamePot,
+    /// Two fluids in one pot are neither.
+    #[error("one pot holds {from} and the other {into}, and what is mixed is neither; give each a pot of its own")]
+    Mixed {
+        /// Key of the fluid that would be filled into the other.
+        from: String,
+        /// Key of the fluid that is there.
+        into: String,
+    },
     /// The shop has no such machine, or the machine no such point.
     #[error("this shop has no {point} at {machine}")]
     NoPoint {

@@ -7,7 +7,7 @@ use std::sync::Arc;
 use jiff::civil::Date;
 use planner::needs::kinds;
 use planner::report::Report;
-use planner::round::{Done, Facts, Reading, RoundRow, Uses, round};
+use planner::round::{Done, Facts, Reading, RoundRow, Used, Uses, round};
 use planner::{PlanError, Wishes, plan};
 use reference::Reference;
 use shop::{Machine, Point};
@@ -64,7 +64,6 @@ pub fn read(store: &Store) -> Result<Described, KeepError> {
 }
 
 impl<S: Borrow<Store>> Kept<S> {
-
     /// Works out the plan that rounds start from. It is as good as new for as long as the description and the pots stay what they are, and
     /// serving a point does not change it: keep it rather than ask again.
     ///
@@ -113,7 +112,9 @@ impl<S: Borrow<Store>> Kept<S> {
         let mut uses = Uses::new();
         for pot in &self.described.shop.pots {
             if !uses.contains_key(&pot.fluid) {
-                uses.insert(pot.fluid.clone(), self.store.borrow().uses(&pot.fluid, Date::ZERO, Date::MAX)?);
+                let all = self.store.borrow().uses(&pot.fluid, Date::ZERO, Date::MAX)?;
+                let used = |one: store::Used| Used { day: one.day, amount: one.amount, supposed: one.supposed };
+                uses.insert(pot.fluid.clone(), all.into_iter().map(used).collect());
             }
         }
         Ok(uses)

@@ -5,11 +5,13 @@
 //! **Invariant:** no clock and no screen. Whoever writes says when, and has the words.
 
 mod error;
+mod history;
 mod kept;
 mod tick;
 mod weather;
 
 pub use error::KeepError;
+pub use history::{LogRow, row};
 pub use kept::{Kept, hours, read};
 pub use tick::{Said, Served};
 pub use weather::read_weather;

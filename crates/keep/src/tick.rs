@@ -32,10 +32,12 @@ pub struct Served {
     pub point: String,
     /// Whether it was only filled up: it is due when it was due before.
     pub topped_up: bool,
-    /// How much; the chart's dose where nothing is said.
+    /// How much was measured; where nothing is said the chart's dose is supposed, and the entry says so.
     pub amount: Option<Amount>,
     /// Out of which pot; the only one of the chart's fluid where nothing is said.
     pub pot: Option<SectionId>,
+    /// The day it was due when whoever served it looked; worked out where nothing is said. Of two who saw the same, one is written.
+    pub due: Option<Date>,
     /// What the machine's hour meter shows.
     pub hours: Option<Time>,
     /// Whatever else.
@@ -58,20 +60,21 @@ impl<S: BorrowMut<Store>> Kept<S> {
         let machine = found.and_then(|(machine, ..)| self.described.section(&machine.at));
         let no_point = || KeepError::NoPoint { machine: served.machine.clone(), point: served.point.clone() };
         let machine = machine.ok_or_else(no_point)?;
+        let when = self.moment(served.said.day, now)?;
         let row = self.charted(report, &served.machine, &served.point, now.date())?;
         let charted = row.as_ref().map(|row| row.fluid.as_str());
         let pot = served.pot.or_else(|| self.only_pot(charted?));
-        let fluid = pot.and_then(|pot| self.fluid_in(pot)).or(charted).map(ToOwned::to_owned);
+        let fluid = pot.map_or(charted, |pot| self.fluid_in(pot)).map(ToOwned::to_owned);
         // A fill-up is as much as was missing, and another fluid than the chart's has no dose there.
         let dose = row.as_ref().filter(|row| !served.topped_up && Some(&row.fluid) == fluid.as_ref()).map(|row| row.dose.amount());
-        let amount = served.amount.or(dose);
+        let (amount, supposed) = (served.amount.or(dose), served.amount.is_none() && dose.is_some());
         let today = served.said.day.unwrap_or_else(|| now.date());
-        let due = row.and_then(|row| row.due_on).filter(|due| !served.topped_up && *due <= today);
-        let when = self.moment(served.said.day, now)?;
+        let due = served.due.or_else(|| row.and_then(|row| row.due_on).filter(|due| *due <= today)).filter(|_| !served.topped_up);
         let point = self.store.borrow_mut().point(machine, &served.point)?;
         let what = if served.topped_up { What::ToppedUp { point, pot, amount } } else { What::Applied { point, pot, amount } };
         let mut entry = served.said.entry(when, what);
         entry.fluid = fluid;
+        entry.supposed = supposed;
         entry.due = due;
         entry.hours = served.hours;
         Ok(self.store.borrow_mut().write(&entry)?)
@@ -80,9 +83,12 @@ impl<S: BorrowMut<Store>> Kept<S> {
     /// Writes anything else that was done.
     ///
     /// # Errors
-    /// Where the day or the clock is wrong, or it cannot be written.
+    /// Where the day or the clock is wrong, two fluids would be mixed, or it cannot be written.
     pub fn write(&mut self, what: What, said: &Said, now: &ZonedDateTime) -> Result<Written, KeepError> {
         let mut entry = said.entry(self.moment(said.day, now)?, what);
+        if let What::Decanted { from, into, .. } = what {
+            self.fits(from, into)?;
+        }
         let pot = match what {
             What::Opened { pot } | What::Counted { pot, .. } | What::Bought { pot, .. } | What::Discarded { pot, .. } => Some(pot),
             What::Decanted { from, .. } => Some(from),
@@ -90,6 +96,17 @@ impl<S: BorrowMut<Store>> Kept<S> {
         };
         entry.fluid = pot.and_then(|pot| self.fluid_in(pot)).map(ToOwned::to_owned);
         Ok(self.store.borrow_mut().write(&entry)?)
+    }
+
+    /// Refuses to fill one pot into another that holds something else.
+    fn fits(&self, from: SectionId, into: SectionId) -> Result<(), KeepError> {
+        if from == into {
+            return Err(KeepError::SamePot);
+        }
+        match self.fluid_in(from).zip(self.fluid_in(into)) {
+            Some((from, into)) if from != into => Err(KeepError::Mixed { from: from.to_owned(), into: into.to_owned() }),
+            _ => Ok(()),
+        }
     }
 
     /// When it was done: now, or at noon of a day that is past.

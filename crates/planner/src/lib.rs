@@ -1,7 +1,8 @@
 //! From a shop to needs, verdicts, ladder and chart.
 //!
 //! Data flows one way: [`needs`] turns a shop into demands, [`verdict`] holds every fluid against them, [`ladder`] chooses what to buy,
-//! [`chart`] says what goes where. [`plan()`] runs the whole chain; [`report`] is the same as plain data for programs.
+//! [`chart`] says what goes where. [`plan()`] runs the whole chain; [`report`] is the same as plain data for programs,
+//! and [`words`] says it to people.
 //!
 //! **Invariant:** no file, no clock, no screen. Money, dates and the shop are passed in.
 
@@ -18,5 +19,6 @@ pub mod surroundings;
 pub mod use_rate;
 pub mod verdict;
 pub mod why;
+pub mod words;
 
 pub use plan::{Plan, PlanError, Weighed, Wishes, plan};

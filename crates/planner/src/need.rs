@@ -238,8 +238,10 @@ impl Dose {
 pub struct Every {
     /// After so many hours of running.
     pub running_hours: Option<f64>,
-    /// After so many days at the latest, or since running hours cannot be counted.
+    /// After so many days, the way the shop uses it: by running hours, by taking it into use or by the calendar, whichever comes first.
     pub days: Option<f64>,
+    /// After so many days however little it runs.
+    pub at_latest: Option<f64>,
     /// In words, where neither says it: `before each use`, `each time`.
     pub words: Option<&'static str>,
     /// Doses a year that follow from it.

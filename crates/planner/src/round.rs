@@ -15,7 +15,7 @@ use jiff::civil::Date;
 pub use cupboard::{BuyRow, Cupboard, End, Expiry, PotRow, cupboard};
 pub use due::{Counted, Done, Facts, Round, RoundRow, Standing, round};
 pub use meter::Reading;
-pub use rate::{Basis, Uses};
+pub use rate::{Basis, Used, Uses};
 
 /// Why there is no round.
 #[derive(Debug, thiserror::Error)]

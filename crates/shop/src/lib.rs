@@ -19,7 +19,7 @@ pub use machine::Machine;
 pub use point::{Exposure, FITTINGS, Fitting, Maker, Point, Priority, Reach};
 pub use pot::Pot;
 pub use problem::{Problem, Span};
-pub use read::{Kinds, read};
+pub use read::{Kinds, LARGEST_BYTES, read, read_up_to};
 pub use room::{Heating, Room, WeatherFile};
 pub use work::Job;
 

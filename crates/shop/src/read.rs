@@ -25,8 +25,8 @@ pub struct Kinds<'a> {
     pub jobs: &'a [&'static Kind],
 }
 
-/// Largest file that is read: a shop of hundreds of machines is a tenth of it.
-const LARGEST_BYTES: usize = 4 << 20;
+/// Largest shop file that is read: a shop of hundreds of machines is a tenth of it.
+pub const LARGEST_BYTES: usize = 4 << 20;
 
 pub(crate) const SYSTEMS: &[(&str, System)] = &[("metric", System::Metric), ("inch", System::Inch), ("both", System::Both)];
 
@@ -35,13 +35,21 @@ pub(crate) const SYSTEMS: &[(&str, System)] = &[("metric", System::Metric), ("in
 /// # Errors
 /// Every problem found, in the order of the file; then there is no shop.
 pub fn read(bytes: &[u8], kinds: Kinds<'_>, reference: &Reference) -> Result<Shop, Vec<Problem>> {
+    read_up_to(LARGEST_BYTES, bytes, kinds, reference)
+}
+
+/// Reads a shop file that may be longer or must be shorter than others, for whoever knows where it comes from.
+///
+/// # Errors
+/// Every problem found, in the order of the file; then there is no shop.
+pub fn read_up_to(largest: usize, bytes: &[u8], kinds: Kinds<'_>, reference: &Reference) -> Result<Shop, Vec<Problem>> {
     let mut problems = Problems::default();
     let mut assumed = Assumptions::default();
-    if bytes.len() > LARGEST_BYTES {
-        let megabytes = bytes.len() >> 20;
+    if bytes.len() > largest {
+        let (megabytes, most) = (bytes.len() >> 20, largest >> 20);
         problems.add(
             None,
-            format!("the file is {megabytes} MiB long; a shop file has 4 MiB at most"),
+            format!("the file is {megabytes} MiB long; a shop file has {most} MiB at most"),
             "Check that this is the file you meant.",
         );
         return Err(problems.into_sorted());

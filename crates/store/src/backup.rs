@@ -7,7 +7,7 @@ use std::sync::atomic::{AtomicU32, Ordering};
 
 use jiff::civil::{Date, DateTime};
 use jiff::tz::TimeZone;
-use jiff::{Timestamp, ToSpan};
+use jiff::{SignedDuration, Timestamp, ToSpan};
 use rusqlite::backup::{Backup, StepResult};
 use rusqlite::{Connection, OpenFlags};
 
@@ -30,6 +30,9 @@ const NEWEST: usize = 3;
 const DAILY: usize = 7;
 /// Of each of the last weeks that have backups, the newest is kept.
 const WEEKLY: usize = 4;
+
+/// A copy takes seconds; one that nobody has written to for an hour is being made no more.
+const STALE: SignedDuration = SignedDuration::from_hours(1);
 
 const FORM: &str = "%Y%m%d-%H%M%S";
 
@@ -54,6 +57,7 @@ impl Store {
             return Err(error);
         }
         let all = self.backups()?;
+        self.clear_up(now);
         let days: Vec<DateTime> = all.iter().map(|backup| backup.at).collect();
         for (backup, keep) in all.iter().zip(kept(&days)) {
             if !keep && backup.path != path {
@@ -120,6 +124,27 @@ impl Store {
         });
         self.backed_up = Some(today);
         self.trouble = done.err();
+    }
+
+    /// Removes copies that a crash left half-made, and their journals. What cannot be removed now is left to the next backup.
+    fn clear_up(&self, now: Moment) {
+        let Ok(entries) = fs::read_dir(folder(&self.path)) else { return };
+        for path in entries.flatten().map(|entry| entry.path()).filter(|path| self.is_unfinished(path)) {
+            let changed = fs::metadata(&path).ok().and_then(|found| Timestamp::try_from(found.modified().ok()?).ok());
+            if changed.is_some_and(|changed| changed + STALE < now.at()) {
+                let _ = fs::remove_file(&path);
+            }
+        }
+    }
+
+    /// Whether a file bears a name that [`unfinished`] gives to copies of this shop or of its backups.
+    fn is_unfinished(&self, path: &Path) -> bool {
+        let name = path.file_name().and_then(OsStr::to_str).unwrap_or_default();
+        let Some((whole, mark)) = name.strip_suffix("-journal").unwrap_or(name).rsplit_once('.') else { return false };
+        let digits = |part: &str| !part.is_empty() && part.bytes().all(|byte| byte.is_ascii_digit());
+        let whole = path.with_file_name(whole);
+        let ours = whole.file_name() == self.path.file_name() || self.made_at(&whole).is_some();
+        ours && mark.split_once('-').is_some_and(|(program, count)| digits(program) && digits(count))
     }
 
     fn named(&self, at: Timestamp) -> PathBuf {

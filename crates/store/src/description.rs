@@ -11,6 +11,10 @@ use crate::text::{Places, written};
 use crate::write::{amount, begin};
 use crate::{Fault, SectionId, Store, StoreError, Value, rows, state, tally};
 
+/// The longest description that is read. A cupboard file of the largest size becomes up to six times as long as a shop file, which writes
+/// the name of each column before each cell.
+pub const LARGEST_BYTES: usize = 64 << 20;
+
 /// A shop, and which section each part of it came from.
 #[derive(Debug, Clone)]
 pub struct Described {
@@ -167,7 +171,7 @@ fn put(pot: &mut Branch, key: &str, value: &Value) {
 fn read(connection: &Connection, reference: &Reference, kinds: Kinds<'_>) -> Result<Result<Described, Vec<Fault>>, StoreError> {
     let whole = now(connection)?;
     let (text, places) = written(&whole);
-    let shop = match shop::read(text.as_bytes(), kinds, reference) {
+    let shop = match shop::read_up_to(LARGEST_BYTES, text.as_bytes(), kinds, reference) {
         Ok(shop) => shop,
         Err(problems) => return Ok(Err(problems.into_iter().map(|problem| fault(problem, &places)).collect())),
     };

@@ -17,6 +17,8 @@ pub struct Entry {
     pub what: What,
     /// The fluid's key, where the writer knows it; it outlives the pot and makes the year's use.
     pub fluid: Option<String>,
+    /// Whether nobody measured the amount: it is what the chart says, and the pot is taken to have given it.
+    pub supposed: bool,
     /// The day on which the point was due, where this serves a round. Of two entries for the same day only the first is written.
     pub due: Option<Date>,
     /// What the machine's hour meter showed.
@@ -33,7 +35,7 @@ impl Entry {
     /// An entry that says no more than what and when.
     #[must_use]
     pub fn new(when: Moment, what: What) -> Self {
-        Self { when, what, fluid: None, due: None, hours: None, who: None, note: None, key: None }
+        Self { when, what, fluid: None, supposed: false, due: None, hours: None, who: None, note: None, key: None }
     }
 }
 
@@ -172,7 +174,7 @@ impl From<What> for Columns {
 /// The columns that [`from_row`] reads, in its order.
 pub(crate) const ROW: &str = "log.id, log.at, log.day, log.kind, log.machine, log.point, log.pot, log.into_pot, log.fluid, log.measure,
     log.amount, log.hours, log.due, log.who, log.note, log.reverses, log.key,
-    (SELECT later.id FROM log AS later WHERE later.reverses = log.id)";
+    log.supposed, (SELECT later.id FROM log AS later WHERE later.reverses = log.id)";
 
 pub(crate) fn from_row(row: &Row<'_>) -> rusqlite::Result<Logged> {
     let section = |column| row.get::<_, Option<i64>>(column).map(|id| id.map(SectionId));
@@ -196,13 +198,14 @@ pub(crate) fn from_row(row: &Row<'_>) -> rusqlite::Result<Logged> {
         when: Moment::new(instant(row.get(1)?), day(row.get(2)?)),
         what,
         fluid: row.get(8)?,
+        supposed: row.get(17)?,
         due: row.get::<_, Option<String>>(12)?.map(day),
         hours: hours.filter(|_| !matches!(what, What::MeterRead { .. })),
         who: row.get(13)?,
         note: row.get(14)?,
         key: row.get(16)?,
     };
-    Ok(Logged { id: EntryId(row.get(0)?), entry, undone_by: row.get::<_, Option<i64>>(17)?.map(EntryId) })
+    Ok(Logged { id: EntryId(row.get(0)?), entry, undone_by: row.get::<_, Option<i64>>(18)?.map(EntryId) })
 }
 
 /// The instant of a row; only the store writes rows, and it writes what it reads.

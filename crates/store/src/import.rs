@@ -5,7 +5,7 @@ use rusqlite::Connection;
 use shop::Kinds;
 
 use crate::branch::Branch;
-use crate::description::{change, now as as_it_stands};
+use crate::description::{LARGEST_BYTES, change, now as as_it_stands};
 use crate::merge::merge;
 use crate::{Moment, Store, StoreError, rows};
 
@@ -27,7 +27,7 @@ impl Store {
     /// # Errors
     /// [`StoreError::File`] with the file's problems, each at its place in the file; then nothing is changed.
     pub fn import(&mut self, file: &[u8], reference: &Reference, kinds: Kinds<'_>, now: Moment) -> Result<Imported, StoreError> {
-        shop::read(file, kinds, reference).map_err(StoreError::File)?;
+        shop::read_up_to(LARGEST_BYTES, file, kinds, reference).map_err(StoreError::File)?;
         let text = String::from_utf8_lossy(file).replace("\r\n", "\n");
         let new = Branch::from_toml(&text).map_err(|error| {
             let (what, mend) = (error.message().to_owned(), "This is not TOML; see the examples for how a line is written.".to_owned());

@@ -29,13 +29,13 @@ mod write;
 
 pub use backup::BackupFile;
 pub use cupboard::{Cupboard, Taken};
-pub use description::{Described, SectionRow};
+pub use description::{Described, LARGEST_BYTES, SectionRow};
 pub use edit::Change;
 pub use entry::{Entry, Logged, What, Written};
 pub use error::{BadRow, Fault, StoreError};
 pub use file::{Stamp, Store};
 pub use import::Imported;
 pub use moment::{EntryId, Moment, SectionId};
-pub use state::{Done, Meter, Page, PointState, PotState, State};
+pub use state::{Done, Meter, Page, PointState, PotState, State, Used};
 pub use tally::Left;
 pub use value::Value;

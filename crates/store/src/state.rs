@@ -65,6 +65,17 @@ pub struct PotState {
     pub opened: Option<Date>,
 }
 
+/// What was put to points on a day.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Used {
+    /// The day.
+    pub day: Date,
+    /// How much.
+    pub amount: Amount,
+    /// Whether nobody measured it; see [`Entry::supposed`](crate::Entry::supposed).
+    pub supposed: bool,
+}
+
 /// Which entries of the log to show.
 #[derive(Debug, Clone, Copy, Default)]
 pub struct Page {
@@ -87,19 +98,21 @@ impl Store {
         Ok(State { points: points(&transaction)?, meters: meters(&transaction)?, pots: pots(&transaction)? })
     }
 
-    /// How much of a fluid was put to points on each day, from one day to another, both included. What was undone does not count.
+    /// How much of a fluid was put to points on each day, from one day to another, both included; what was measured and what is supposed
+    /// each by itself. What was undone does not count.
     ///
     /// # Errors
     /// When the file cannot be read.
-    pub fn uses(&self, fluid: &str, from: Date, to: Date) -> Result<Vec<(Date, Amount)>, StoreError> {
+    pub fn uses(&self, fluid: &str, from: Date, to: Date) -> Result<Vec<Used>, StoreError> {
         let mut all = self.connection.prepare_cached(
-            "SELECT day, measure, sum(amount) FROM log
+            "SELECT day, measure, sum(amount), supposed FROM log
              WHERE fluid = ? AND day BETWEEN ? AND ? AND kind IN ('applied', 'topped up') AND amount IS NOT NULL
                AND NOT EXISTS (SELECT 1 FROM log AS later WHERE later.reverses = log.id)
-             GROUP BY day, measure ORDER BY day, measure",
+             GROUP BY day, measure, supposed ORDER BY day, measure, supposed",
         )?;
         let uses = all.query_map(params![fluid, from.to_string(), to.to_string()], |row| {
-            Ok((day(row.get(0)?), from_whole(&row.get::<_, String>(1)?, row.get(2)?)))
+            let amount = from_whole(&row.get::<_, String>(1)?, row.get(2)?);
+            Ok(Used { day: day(row.get(0)?), amount, supposed: row.get(3)? })
         })?;
         Ok(uses.collect::<Result<_, _>>()?)
     }

@@ -89,8 +89,9 @@ pub(crate) fn write(connection: &Connection, entry: &Entry) -> Result<Logged, St
     let hours = columns.hours.or(entry.hours).map(Quantity::base);
     connection
         .prepare_cached(
-            "INSERT INTO log (at, day, kind, machine, point, pot, into_pot, fluid, measure, amount, hours, due, who, note, reverses, key)
-             VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+            "INSERT INTO log (at, day, kind, machine, point, pot, into_pot, fluid, measure, amount, hours, due, who, note, reverses, key,
+               supposed)
+             VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
         )?
         .execute(params![
             entry.when.milliseconds(),
@@ -109,6 +110,7 @@ pub(crate) fn write(connection: &Connection, entry: &Entry) -> Result<Logged, St
             entry.note,
             columns.reverses.map(|entry| entry.0),
             entry.key,
+            entry.supposed && columns.amount.is_some(),
         ])?;
     let logged = get(connection, EntryId(connection.last_insert_rowid()))?;
     if let (Some(point), Some(due)) = (columns.point, entry.due) {

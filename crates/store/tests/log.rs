@@ -7,7 +7,7 @@ use std::sync::atomic::{AtomicUsize, Ordering};
 
 use jiff::civil::Date;
 use proptest::prelude::*;
-use store::{Entry, EntryId, Logged, Page, SectionId, Store, StoreError, What, Written};
+use store::{Entry, EntryId, Logged, Page, SectionId, Store, StoreError, Used, What, Written};
 use support::{Home, SHOP, amount, day, moment};
 use units::{Amount, Quantity, Time};
 
@@ -42,6 +42,7 @@ fn an_entry_comes_back_as_it_was_written() {
             fluid: Some("slideway-68".to_owned()),
             due: Some(day("2026-03-02")).filter(|_| number == 0),
             hours: Some(Time::from_base(7200.0)).filter(|_| number == 0),
+            supposed: number == 0,
             who: Some("the tablet".to_owned()),
             note: Some("it squeaked".to_owned()),
             key: Some(format!("mark {number}")),
@@ -211,14 +212,15 @@ fn uses_are_summed_by_day_and_the_log_is_paged() {
     let mut home = Home::of(SHOP);
     let (point, pot) = (steady(&home), home.pot("slideway-68"));
     let mut ids = Vec::new();
-    for minutes in [0, 60, 24 * 60, 25 * 60] {
+    for (minutes, supposed) in [(0, false), (60, false), (90, true), (24 * 60, true), (25 * 60, true)] {
         let what = What::Applied { point, pot: Some(pot), amount: Some(amount("2 mL")) };
-        let entry = Entry { fluid: Some("slideway-68".to_owned()), ..Entry::new(moment(minutes), what) };
+        let entry = Entry { fluid: Some("slideway-68".to_owned()), supposed, ..Entry::new(moment(minutes), what) };
         ids.push(home.store.write(&entry).unwrap().logged().id);
     }
-    home.store.undo(ids[3], moment(26 * 60), None).unwrap();
+    home.store.undo(ids[4], moment(26 * 60), None).unwrap();
     let uses = home.store.uses("slideway-68", day("2026-03-01"), day("2026-03-31")).unwrap();
-    assert_eq!(uses, [(day("2026-03-02"), amount("4 mL")), (day("2026-03-03"), amount("2 mL"))]);
+    let used = |on: &str, how_much: &str, supposed| Used { day: day(on), amount: amount(how_much), supposed };
+    assert_eq!(uses, [used("2026-03-02", "4 mL", false), used("2026-03-02", "2 mL", true), used("2026-03-03", "2 mL", true)]);
     let (mut page, mut seen) = (Page { about: Some(point), before: None, count: 3 }, Vec::new());
     loop {
         let all = home.store.log(page).unwrap();
@@ -229,7 +231,7 @@ fn uses_are_summed_by_day_and_the_log_is_paged() {
     ids.reverse();
     assert_eq!(seen, ids);
     assert_eq!(home.store.log(Page { about: None, ..Page { count: 99, ..page } }).unwrap().len(), 0);
-    assert_eq!(home.store.log(Page { count: 99, ..Page::default() }).unwrap().len(), 5);
+    assert_eq!(home.store.log(Page { count: 99, ..Page::default() }).unwrap().len(), 6);
 }
 
 /// What may happen to a pot, with the minute it is said to have happened at.

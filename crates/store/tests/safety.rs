@@ -5,7 +5,7 @@ mod support;
 use std::hash::{BuildHasher, RandomState};
 use std::io::{BufRead, BufReader, Write};
 use std::process::{Command, Stdio};
-use std::time::Duration;
+use std::time::{Duration, SystemTime};
 
 use jiff::ToSpan;
 use planner::needs::kinds;
@@ -174,6 +174,24 @@ fn a_backup_that_fails_does_not_keep_an_entry_from_the_log() {
     store.set("theme", Some("dark"), moment(0)).unwrap();
     assert!(store.backup_trouble().is_some());
     assert_eq!(store.setting("theme").unwrap().as_deref(), Some("dark"));
+}
+
+#[test]
+fn what_a_crash_left_of_a_copy_goes_with_the_next_backup() {
+    let home = Home::of(SHOP);
+    let made = |name: &str, minutes: i64| {
+        let file = std::fs::File::create_new(home.folder().join(name)).unwrap();
+        let since_1970 = Duration::from_secs(moment(minutes).at().as_second().unsigned_abs());
+        file.set_modified(SystemTime::UNIX_EPOCH + since_1970).unwrap();
+    };
+    let ours = ["shop.gallipot.77-0", "shop.backup-20260101-080000.gallipot.77-1", "shop.backup-20260101-080000.gallipot.77-1-journal"];
+    let others = ["shop.gallipot.bak", "shop.gallipot.7-b", "other.gallipot.77-0", "shop.gallipot-77-0", "shop.2026.77-0", "77-0"];
+    ours.iter().chain(&others).for_each(|name| made(name, -61));
+    made("shop.gallipot.78-0", -59);
+    home.store.backup(moment(0)).unwrap();
+    let there = |name: &str| home.folder().join(name).exists();
+    assert!(!ours.iter().any(|name| there(name)));
+    assert!(others.iter().all(|name| there(name)) && there("shop.gallipot.78-0"));
 }
 
 #[test]

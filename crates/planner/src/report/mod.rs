@@ -250,7 +250,12 @@ impl Plan<'_> {
 }
 
 fn every_row(every: &Every) -> EveryRow {
-    EveryRow { running_hours: every.running_hours.map(round), days: every.days.map(round), words: every.words.map(ToOwned::to_owned) }
+    EveryRow {
+        running_hours: every.running_hours.map(round),
+        days: every.days.map(round),
+        at_latest: every.at_latest.map(round),
+        words: every.words.map(ToOwned::to_owned),
+    }
 }
 
 fn rounded(dose: Dose) -> Dose {

@@ -125,8 +125,11 @@ pub struct AskRow {
 pub struct EveryRow {
     /// After so many hours of running.
     pub running_hours: Option<f64>,
-    /// After so many days at the latest.
+    /// After so many days, the way the shop uses it.
     pub days: Option<f64>,
+    /// After so many days however little it runs.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub at_latest: Option<f64>,
     /// In words, where it is neither.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub words: Option<String>,

@@ -8,7 +8,7 @@ use reference::Fluid;
 use schemars::JsonSchema;
 use serde::Serialize;
 use shop::Pot;
-use units::{Quantity, Ratio, System, Time, Volume};
+use units::{Amount, Mass, Quantity, Ratio, System, Time, Volume};
 
 use super::rate::{Measure, Rate, days, rate};
 use super::{Basis, RoundError, Uses, not_after};
@@ -17,8 +17,9 @@ use crate::use_rate::{best_pack, choices};
 
 /// Days until what is ordered stands there: two weeks on its way, two until somebody looks again; *common practice*.
 const UNTIL_DELIVERY_DAYS: f64 = 28.0;
-/// What must not run out, since it is reached for when something has gone wrong: it takes up a splash of acid.
-const SAFETY: [&str; 1] = ["bicarbonate"];
+/// What must not run out, since it is reached for when something has gone wrong, and the kilograms that stand there whatever is used:
+/// bicarbonate takes up spilt acid, *common practice*.
+const RESERVES: [(&str, f64); 1] = [("bicarbonate", 1.0)];
 /// A use that lasts longer than this is no use to speak of.
 const LONGEST_DAYS: f64 = 36_525.0;
 
@@ -124,8 +125,8 @@ pub fn cupboard(plan: &Plan<'_>, today: Date, uses: &Uses, units: System) -> Res
         let amounts = pots.iter().filter_map(|(_, pot)| pot.left.or(pot.size));
         let Some(like) = amounts.chain(fluid.packs.iter().map(|pack| pack.size)).next().filter(|_| !pots.is_empty()) else { continue };
         let uses = uses.get(&fluid.key).map(Vec::as_slice).unwrap_or_default();
-        for (day, _) in uses {
-            not_after(today, *day, || format!("a use of {}", fluid.name))?;
+        for used in uses {
+            not_after(today, used.day, || format!("a use of {}", fluid.name))?;
         }
         let measure = Measure { fluid, like };
         let rate = rate(plan, &measure, uses)?;
@@ -191,26 +192,35 @@ impl Supply<'_> {
         if lasts > LONGEST_DAYS { None } else { after(self.begins?, days(lasts)) }
     }
 
-    /// What to buy of it again: when no more is there than uses until the delivery may take, or what is there does not last until then.
+    /// What to buy of it again: when no more is there than uses until the delivery may take, or what is there does not last until then; or a
+    /// reserve is not whole.
     fn buy(&self, plan: &Plan<'_>, units: System) -> Result<Option<BuyRow>, RoundError> {
         /// Sums of amounts are no more exact.
         const SLACK: f64 = 1.0 + 1e-9;
-        let (Some(rate), Some(good), fluid) = (self.rate, self.good, self.measure.fluid) else { return Ok(None) };
-        let demand = Demand { times_a_year: rate.a_day * 365.0, each: rate.each };
-        let service = if SAFETY.iter().any(|class| fluid.is(class)) { SERVICE_SAFETY } else { SERVICE_OTHER };
-        let point = reorder_point(&mut Silent, &demand, days(UNTIL_DELIVERY_DAYS), Ratio::from_base(service))?;
+        let (Some(good), fluid) = (self.good, self.measure.fluid) else { return Ok(None) };
+        let reserve = RESERVES.iter().find(|(class, _)| fluid.is(class)).map(|(_, kilograms)| Amount::Mass(Mass::from_base(*kilograms)));
+        let kept = reserve.and_then(|reserve| self.measure.volume(reserve));
+        let demand = self.rate.map(|rate| Demand { times_a_year: rate.a_day * 365.0, each: rate.each });
+        let service = if reserve.is_some() { SERVICE_SAFETY } else { SERVICE_OTHER };
+        let point = |demand| reorder_point(&mut Silent, demand, days(UNTIL_DELIVERY_DAYS), Ratio::from_base(service));
+        let used = demand.as_ref().map(point).transpose()?.map(|point| point.volume);
         let delivered = after(self.today, days(UNTIL_DELIVERY_DAYS));
-        if good > point.volume.base() * SLACK && self.begins.is_none_or(|ends| Some(ends) > delivered) {
+        let low = used.is_some_and(|used| good <= used.base() * SLACK || self.begins.is_some_and(|ends| Some(ends) <= delivered));
+        let broached = kept.is_some_and(|kept| good * SLACK < kept.base());
+        let Some(order_at) = used.into_iter().chain(kept).max_by(|one, other| one.base().total_cmp(&other.base())) else { return Ok(None) };
+        if !low && !broached {
             return Ok(None);
         }
-        let all = choices(fluid, &[(self.measure.amount(rate.each), demand.times_a_year)], &plan.shop.currency, plan.reference);
+        // A reserve that is never touched is bought by the pack that makes it whole.
+        let uses = demand.map_or((order_at, 1.0), |demand| (demand.each, demand.times_a_year));
+        let all = choices(fluid, &[(self.measure.amount(uses.0), uses.1)], &plan.shop.currency, plan.reference);
         let pack = best_pack(&all);
         let shown = |volume: Volume| self.measure.amount(volume).show(units);
         Ok(Some(BuyRow {
             fluid: fluid.key.clone(),
             name: fluid.name.clone(),
             left: shown(Volume::from_base(good)),
-            order_at: shown(point.volume),
+            order_at: shown(order_at),
             lasts_until: self.begins,
             pack: pack.map(|choice| choice.pack.size.show(units)),
             price: pack.map(|choice| (choice.price * 100.0).round() / 100.0),

@@ -17,8 +17,7 @@ use crate::report::{ChartRow, EveryRow, Report};
 const SOON_DAYS: i32 = 7;
 /// What does not fall due within a century never does.
 const NEVER_DAYS: i32 = 36_525;
-/// Where a meter is read, the chart's days are the hours a week in another form and do not count; but no fluid is left longer than a year;
-/// *common practice*.
+/// No fluid is left longer than a year, however little the meter says; *common practice*.
 const LONGEST_DAYS: f64 = 365.0;
 
 /// What was done and read up to a day.
@@ -159,7 +158,7 @@ fn standing(row: &ChartRow, machine: &Machine, meter: &Meter, shop: &Shop, facts
     // The meter is the machine's; a point may move for only a part of its hours.
     let share = if machine_a_day > 0.0 { point_a_day / machine_a_day } else { 1.0 };
     let done = facts.done.get(&(row.machine.clone(), row.point.clone()));
-    let interval = Interval::of(&every, point_a_day, meter.last().is_some())?;
+    let interval = Interval::of(&every, meter.last().is_some())?;
     let start = done.map(|done| meter.when_done(done.day, done.hours));
     let ran = |day: Date| start.map(|start| (share * (meter.at(day) - start)).max(0.0));
     let due_on = match done {
@@ -200,16 +199,11 @@ struct Interval {
 }
 
 impl Interval {
-    /// What the chart says; nothing where it says neither hours nor days.
-    fn of(every: &EveryRow, hours_a_day: f64, metered: bool) -> Option<Self> {
-        /// The chart rounds to three digits.
-        const ALIKE: f64 = 0.02;
-        let (hours, mut days) = (every.running_hours, every.days);
-        if let (Some(hours), Some(said), true) = (hours, days, metered) {
-            let reckoned = (said * hours_a_day / hours - 1.0).abs() < ALIKE;
-            days = Some(if reckoned { LONGEST_DAYS } else { said });
-        }
-        (hours.is_some() || days.is_some()).then_some(Self { hours, days })
+    /// What the chart says; nothing where it says neither hours nor days. Where a meter is read, its hours stand in the place of the days that
+    /// were made from the hours a week.
+    fn of(every: &EveryRow, metered: bool) -> Option<Self> {
+        let days = if metered && every.running_hours.is_some() { every.at_latest.or(Some(LONGEST_DAYS)) } else { every.days };
+        (every.running_hours.is_some() || days.is_some()).then_some(Self { hours: every.running_hours, days })
     }
 
     /// Whether it is over after so many hours, or so many days.

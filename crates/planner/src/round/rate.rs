@@ -15,7 +15,18 @@ use crate::plan::Plan;
 use crate::use_rate::yearly_uses;
 
 /// What was taken of each fluid on each day, by its key.
-pub type Uses = BTreeMap<String, Vec<(Date, Amount)>>;
+pub type Uses = BTreeMap<String, Vec<Used>>;
+
+/// What was taken of a fluid on a day.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Used {
+    /// The day.
+    pub day: Date,
+    /// How much.
+    pub amount: Amount,
+    /// Whether nobody measured it, and it is the chart's dose.
+    pub supposed: bool,
+}
 
 const DAY_S: f64 = 86_400.0;
 const YEAR_DAYS: f64 = 365.25;
@@ -78,10 +89,13 @@ impl Measure<'_> {
 }
 
 /// How fast a fluid is used; nothing where neither the log nor the plan says.
-pub(super) fn rate(plan: &Plan<'_>, measure: &Measure<'_>, uses: &[(Date, Amount)]) -> Result<Option<Rate>, FormulaError> {
+///
+/// The log says enough once enough uses were measured: doses that the chart supposed would only repeat the plan. From then on they count with
+/// the others, for without them it would say too little.
+pub(super) fn rate(plan: &Plan<'_>, measure: &Measure<'_>, uses: &[Used]) -> Result<Option<Rate>, FormulaError> {
     let planned = planned(plan, measure);
-    let taken = by_day(measure, uses);
-    if taken.len() < EVENTS_FOR_HISTORY {
+    let taken = by_day(measure, uses.iter());
+    if by_day(measure, uses.iter().filter(|used| !used.supposed)).len() < EVENTS_FOR_HISTORY {
         return Ok(planned.map(|one| {
             let a_day = DAY_S / one.since.base();
             Rate { each: one.taken, a_day, per_day: one.taken * a_day, basis: Basis::Plan }
@@ -121,11 +135,11 @@ fn mean(taken: &[(Date, Volume)]) -> Option<Use> {
 }
 
 /// What was taken on each day, in the order of the days.
-fn by_day(measure: &Measure<'_>, uses: &[(Date, Amount)]) -> Vec<(Date, Volume)> {
+fn by_day<'a>(measure: &Measure<'_>, uses: impl Iterator<Item = &'a Used>) -> Vec<(Date, Volume)> {
     let mut all: BTreeMap<Date, f64> = BTreeMap::new();
-    for (day, amount) in uses {
-        if let Some(volume) = measure.volume(*amount).filter(|volume| volume.base() > 0.0) {
-            *all.entry(*day).or_default() += volume.base();
+    for used in uses {
+        if let Some(volume) = measure.volume(used.amount).filter(|volume| volume.base() > 0.0) {
+            *all.entry(used.day).or_default() += volume.base();
         }
     }
     all.into_iter().map(|(day, base)| (day, Volume::from_base(base))).collect()

@@ -58,7 +58,8 @@ pub(super) fn every(point: &Point, base: Interval, form: Form, sessions: f64) ->
     if let Some(time) = point.maker.as_ref().and_then(|maker| maker.every) {
         let hours = time.base() / 3600.0;
         let times = (point.hours.hours_per_year() / hours).max(1.0);
-        return Every { running_hours: Some(hours), days: Some(DAYS_A_YEAR), words: None, times_a_year: times };
+        let year = Some(DAYS_A_YEAR);
+        return Every { running_hours: Some(hours), days: year, at_latest: year, words: None, times_a_year: times };
     }
     let mut factor = 1.0;
     for (exposure, by) in [(Exposure::Chips, CHIPS), (Exposure::Grit, GRIT), (Exposure::Coolant, COOLANT)] {
@@ -80,5 +81,5 @@ pub(super) fn every(point: &Point, base: Interval, form: Form, sessions: f64) ->
     let days = (times_a_year > 0.0).then(|| DAYS_A_YEAR / times_a_year);
     // Running hours that a machine used so little does not reach before the calendar does are not worth saying.
     let hours = hours.filter(|_| by_hours > 0.5 * by_calendar);
-    Every { running_hours: hours, days, words: fed_each_use.then_some("before use"), times_a_year }
+    Every { running_hours: hours, days, at_latest: cap, words: fed_each_use.then_some("before use"), times_a_year }
 }

@@ -1,4 +1,4 @@
-//! A shop in the file that Gallipot keeps: what its log says, its backups, and the way from a shop file and back.
+//! A shop in the file that Gallipot keeps: its backups, and the way from a shop file and back.
 
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
@@ -6,16 +6,16 @@ use std::process::ExitCode;
 use clap::Args as Group;
 use jiff::ZonedDateTime;
 use jiff::civil::Date;
+use keep::{KeepError, Kept};
 use planner::needs::kinds;
-use planner::round::{Done, Facts, Reading, Uses};
 use reference::Reference;
-use shop::{Machine, Point, Shop};
-use store::{BadRow, Described, Moment, SectionId, Store, StoreError};
-use units::{Quantity, Time};
+use schemars::JsonSchema;
+use serde::Serialize;
+use shop::Shop;
+use store::{BadRow, Moment, Store, StoreError};
 
 use crate::input::{Failure, ShopFile};
-
-const HOUR_S: f64 = 3600.0;
+use crate::shell::print_json;
 
 /// `backup`
 #[derive(Debug, Group)]
@@ -25,6 +25,9 @@ pub struct Backup {
     /// Make none; list those that are there, newest first
     #[arg(long)]
     pub list: bool,
+    /// Print JSON for programs
+    #[arg(long)]
+    pub json: bool,
 }
 
 /// `restore`
@@ -34,6 +37,9 @@ pub struct Restore {
     pub shop: PathBuf,
     /// The backup to put in its place
     pub backup: PathBuf,
+    /// Print JSON for programs
+    #[arg(long)]
+    pub json: bool,
 }
 
 /// `import`
@@ -43,6 +49,9 @@ pub struct Import {
     pub file: PathBuf,
     /// The shop as Gallipot keeps it; made where there is none
     pub shop: PathBuf,
+    /// Print JSON for programs
+    #[arg(long)]
+    pub json: bool,
 }
 
 /// `export`
@@ -50,6 +59,37 @@ pub struct Import {
 pub struct Export {
     /// The shop as Gallipot keeps it
     pub shop: PathBuf,
+}
+
+/// What `backup --json` prints.
+#[derive(Debug, Serialize, JsonSchema)]
+pub struct BackupReport {
+    /// The shop.
+    pub shop: String,
+    /// The backup just made; with `--list`, all that are there, newest first.
+    pub backups: Vec<String>,
+}
+
+/// What `restore --json` prints.
+#[derive(Debug, Serialize, JsonSchema)]
+pub struct RestoreReport {
+    /// The shop.
+    pub shop: String,
+    /// The backup that stands in its place now.
+    pub backup: String,
+}
+
+/// What `import --json` prints.
+#[derive(Debug, Serialize, JsonSchema)]
+pub struct ImportReport {
+    /// The shop.
+    pub shop: String,
+    /// Sections that were there before and keep their history.
+    pub kept: usize,
+    /// Sections that are new.
+    pub added: usize,
+    /// Sections that are not in the file and were taken out.
+    pub gone: usize,
 }
 
 /// Makes a backup beside the shop, or lists them.
@@ -60,8 +100,12 @@ pub fn backup(wanted: &Backup) -> Result<ExitCode, Failure> {
     } else {
         vec![store.backup(Moment::from(&now))?]
     };
-    for path in paths {
-        anstream::println!("{}", path.display());
+    let report = BackupReport { shop: shown(&wanted.shop), backups: paths.iter().map(|path| shown(path)).collect() };
+    if wanted.json {
+        return print_json(&report);
+    }
+    for path in report.backups {
+        anstream::println!("{path}");
     }
     Ok(ExitCode::SUCCESS)
 }
@@ -70,13 +114,18 @@ pub fn backup(wanted: &Backup) -> Result<ExitCode, Failure> {
 pub fn restore(wanted: &Restore) -> Result<ExitCode, Failure> {
     let (mut store, now) = open(&wanted.shop)?;
     store.restore(&wanted.backup, Moment::from(&now))?;
-    anstream::println!("{} stands as it was in {}.", wanted.shop.display(), wanted.backup.display());
+    let report = RestoreReport { shop: shown(&wanted.shop), backup: shown(&wanted.backup) };
+    if wanted.json {
+        return print_json(&report);
+    }
+    anstream::println!("{} stands as it was in {}.", report.shop, report.backup);
     Ok(ExitCode::SUCCESS)
 }
 
 /// Makes a shop file the description of a shop.
 pub fn import(wanted: &Import) -> Result<ExitCode, Failure> {
-    let file = ShopFile::open(&wanted.file)?;
+    // What was exported can come back, however long the cupboard made it.
+    let file = ShopFile { largest: store::LARGEST_BYTES, ..ShopFile::open(&wanted.file)? };
     // Read before the shop is opened, so that no empty one is made for a file that is not sound.
     if let Err(found) = file.shop() {
         return Err(Failure::File(file, found));
@@ -84,7 +133,11 @@ pub fn import(wanted: &Import) -> Result<ExitCode, Failure> {
     let now = Moment::from(&ZonedDateTime::now());
     let mut store = if wanted.shop.exists() { Store::open(&wanted.shop, now)? } else { Store::create(&wanted.shop)? };
     let done = store.import(&file.bytes, Reference::embedded(), kinds(), now)?;
-    anstream::println!("{}: {} sections kept, {} added, {} taken out.", wanted.shop.display(), done.kept, done.added, done.gone);
+    let report = ImportReport { shop: shown(&wanted.shop), kept: done.kept, added: done.added, gone: done.gone };
+    if wanted.json {
+        return print_json(&report);
+    }
+    anstream::println!("{}: {} sections kept, {} added, {} taken out.", report.shop, report.kept, report.added, report.gone);
     Ok(ExitCode::SUCCESS)
 }
 
@@ -100,73 +153,18 @@ pub fn open(path: &Path) -> Result<(Store, ZonedDateTime), Failure> {
     Ok((Store::open(path, Moment::from(&now))?, now))
 }
 
-/// A kept shop with the numbers of its sections.
-pub struct Kept {
-    /// The file.
-    pub store: Store,
-    /// What stands in it.
-    pub described: Described,
-}
-
-impl Kept {
-    /// The shop of an opened store.
-    pub fn of(store: Store) -> Result<Self, Failure> {
-        let described = store.shop(Reference::embedded(), kinds())?;
-        Ok(Self { store, described })
-    }
-
-    /// The shop of a file that was read, where Gallipot keeps it.
-    pub fn beside(file: &ShopFile) -> Result<Option<Self>, Failure> {
-        if file.kept { Self::of(Store::open_read_only(Path::new(&file.path))?).map(Some) } else { Ok(None) }
-    }
-
-    /// The points, each with its machine and its number; a point nothing was logged of has none.
-    pub fn points(&self) -> impl Iterator<Item = (&Machine, &Point, Option<SectionId>)> {
-        let described = &self.described;
-        described.shop.machines.iter().flat_map(move |machine| {
-            let section = described.section(&machine.at);
-            machine.points.iter().map(move |point| (machine, point, section.and_then(|machine| described.point(machine, &point.name))))
-        })
-    }
-
-    /// What the log says was done and read.
-    pub fn facts(&self, today: Date) -> Result<Facts, Failure> {
-        let state = self.store.state()?;
-        let mut facts = Facts { today, ..Facts::default() };
-        for machine in &self.described.shop.machines {
-            if let Some(meter) = self.described.section(&machine.at).and_then(|id| state.meters.get(&id)) {
-                facts.meters.insert(machine.name.clone(), vec![Reading { day: meter.when.day(), hours: hours(meter.hours) }]);
-            }
-        }
-        for (machine, point, id) in self.points() {
-            if let Some(done) = id.and_then(|id| state.points.get(&id)).and_then(|state| state.applied.as_ref()) {
-                let done = Done { day: done.when.day(), hours: done.hours.map(hours), who: done.who.clone() };
-                facts.done.insert((machine.name.clone(), point.name.clone()), done);
-            }
-        }
-        Ok(facts)
-    }
-
-    /// What the log says was taken of the fluids in the cupboard.
-    pub fn uses(&self) -> Result<Uses, Failure> {
-        let mut uses = Uses::new();
-        for pot in &self.described.shop.pots {
-            if !uses.contains_key(&pot.fluid) {
-                uses.insert(pot.fluid.clone(), self.store.uses(&pot.fluid, Date::ZERO, Date::MAX)?);
-            }
-        }
-        Ok(uses)
-    }
-}
-
-/// Running hours as a number.
-pub fn hours(time: Time) -> f64 {
-    time.base() / HOUR_S
+/// The shop of a file that was read, where Gallipot keeps it.
+pub fn beside(file: &ShopFile) -> Result<Option<Kept>, Failure> {
+    if file.kept { Ok(Some(Kept::open_read_only(Path::new(&file.path))?)) } else { Ok(None) }
 }
 
 /// A day of the command line.
 pub fn day(text: &str) -> Result<Date, String> {
     text.parse().map_err(|_| "write the day as year-month-day, such as 2026-06-01".to_owned())
+}
+
+fn shown(path: &Path) -> String {
+    path.display().to_string()
 }
 
 impl From<StoreError> for Failure {
@@ -183,6 +181,15 @@ impl From<StoreError> for Failure {
             }
             _ => error.to_string(),
         })
+    }
+}
+
+impl From<KeepError> for Failure {
+    fn from(error: KeepError) -> Self {
+        match error {
+            KeepError::Store(error) => error.into(),
+            error => Self::Said(error.to_string()),
+        }
     }
 }
 

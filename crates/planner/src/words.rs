@@ -1,0 +1,115 @@
+//! How amounts, stretches of time and places are said, wherever a report is shown to people.
+
+use units::{Digits, System, show_number};
+
+use crate::need::{Dose, DoseUnit};
+use crate::report::{EveryRow, NeedRow, UseRow};
+
+/// An amount as it is measured out at the bench: drops, millilitres, grams.
+#[must_use]
+pub fn amount(dose: Dose, units: System) -> String {
+    const SMEAR_G: f64 = 0.3;
+    const PEA_G: f64 = 1.5;
+    match dose.unit {
+        DoseUnit::Millilitre if in_drops(dose) => counted(drops(dose.likely), "drop"),
+        DoseUnit::Gram if dose.likely < SMEAR_G => "a smear".to_owned(),
+        DoseUnit::Gram if dose.likely < PEA_G => "a pea".to_owned(),
+        _ => dose.amount().show(units),
+    }
+}
+
+/// The ends of an amount, in what it is measured out in.
+#[must_use]
+pub fn ends(dose: Dose, units: System) -> String {
+    if in_drops(dose) {
+        return format!("{} to {}", drops(dose.low), drops(dose.high));
+    }
+    let [low, high] = [dose.low, dose.high].map(|end| Dose { likely: end, ..dose }.amount().show(units));
+    format!("{low} to {high}")
+}
+
+fn in_drops(dose: Dose) -> bool {
+    const MANY_ML: f64 = 1.2;
+    dose.unit == DoseUnit::Millilitre && dose.likely <= MANY_ML
+}
+
+fn drops(millilitres: f64) -> f64 {
+    const DROP_ML: f64 = 0.04;
+    (millilitres / DROP_ML).round().max(1.0)
+}
+
+/// How often, as one says it.
+#[must_use]
+pub fn every(every: &EveryRow) -> String {
+    let hours = every.running_hours.map(|hours| format!("{} h", show_number(hours, Digits::Significant(2))));
+    let days = every.days.map(calendar);
+    match (&every.words, hours, days) {
+        (Some(words), Some(hours), _) => format!("{words} and every {hours} running"),
+        (Some(words), None, _) => words.clone(),
+        (None, Some(hours), Some(days)) => format!("every {hours} running or {days}"),
+        (None, Some(hours), None) => format!("every {hours} running"),
+        (None, None, Some(days)) => format!("every {days}"),
+        (None, None, None) => String::new(),
+    }
+}
+
+/// Whether it comes round on every day the machine runs.
+#[must_use]
+pub fn is_daily(every: &EveryRow) -> bool {
+    const A_DAYS_RUNNING: f64 = 8.0;
+    let often = every.running_hours.is_some_and(|hours| hours <= A_DAYS_RUNNING) || every.days.is_some_and(|days| days <= 1.5);
+    often || every.words.as_deref().is_some_and(|words| words.contains("each") || words.contains("before"))
+}
+
+/// A stretch of days in the unit one would say it in.
+fn calendar(days: f64) -> String {
+    const WEEK: f64 = 7.0;
+    const MONTH: f64 = 30.4;
+    const YEAR: f64 = 365.0;
+    let (value, unit) = match days {
+        days if days < 1.5 * WEEK => (days, "day"),
+        days if days < 1.5 * MONTH => (days / WEEK, "week"),
+        days if days < 1.5 * YEAR => (days / MONTH, "month"),
+        days => (days / YEAR, "year"),
+    };
+    if value.round() <= 1.0 { unit.to_owned() } else { format!("{} {unit}s", value.round()) }
+}
+
+/// How long a pack lasts, and whether it goes off first.
+#[must_use]
+pub fn lasts(row: &UseRow) -> String {
+    let years = |years: f64| {
+        let months = years * 12.0;
+        if months < 18.0 { counted(months.round().max(1.0), "month") } else { counted(years.round(), "year") }
+    };
+    match row.lasts_years {
+        Some(lasts) if lasts > row.keeps_years => format!("keeps {}; goes off half used", years(row.keeps_years)),
+        Some(lasts) => years(lasts),
+        None => String::new(),
+    }
+}
+
+fn counted(number: f64, thing: &str) -> String {
+    if number <= 1.0 { format!("{number} {thing}") } else { format!("{number} {thing}s") }
+}
+
+/// The needs of one machine or job: its name, and each part with its need's short name.
+pub type Places<'a> = (&'a str, Vec<(&'a str, &'a str)>);
+
+/// Needs by name, a machine or job at a time.
+#[must_use]
+pub fn places<'a>(all: &'a [NeedRow], wanted: &[String]) -> Vec<Places<'a>> {
+    let mut groups: Vec<Places<'a>> = Vec::new();
+    for need in all.iter().filter(|need| wanted.contains(&need.id)) {
+        let (whole, part) = match (&need.machine, &need.point, &need.job, &need.step) {
+            (Some(machine), Some(point), _, _) => (machine.as_str(), point.as_str()),
+            (_, _, Some(job), Some(step)) => (job.as_str(), step.as_str()),
+            _ => continue,
+        };
+        match groups.iter_mut().find(|(name, _)| *name == whole) {
+            Some((_, parts)) => parts.push((part, &need.id)),
+            None => groups.push((whole, vec![(part, &need.id)])),
+        }
+    }
+    groups
+}
