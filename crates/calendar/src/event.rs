@@ -4,8 +4,8 @@ use std::collections::BTreeMap;
 
 use jiff::Timestamp;
 use jiff::civil::Date;
-use planner::report::EveryRow;
 use planner::round::{Done, Facts, Reading, Round, RoundRow};
+use planner::words::{amount, is_daily};
 use units::System;
 use uuid::Uuid;
 
@@ -59,13 +59,6 @@ pub(crate) fn events<'a>(today: &'a Round, again: &'a Round, daily: bool) -> Vec
     all
 }
 
-/// Whether it comes round on every day the machine runs.
-fn is_daily(every: &EveryRow) -> bool {
-    const A_DAYS_RUNNING: f64 = 8.0;
-    let often = every.running_hours.is_some_and(|hours| hours <= A_DAYS_RUNNING) || every.days.is_some_and(|days| days <= 1.5);
-    often || every.words.is_some()
-}
-
 impl Event<'_> {
     /// Writes it as it became at a moment, by the clocks of the zone of that name.
     pub fn write(&self, lines: &mut Lines, zone: &str, revised: Timestamp, units: System, wanted: &Calendar) {
@@ -117,7 +110,7 @@ impl Event<'_> {
     fn text(&self, units: System) -> String {
         let point = |row: &&RoundRow| {
             let late = row.due_on.filter(|due| *due < self.start).map_or_else(String::new, |due| format!("; due since {due}"));
-            format!("{}: {} of {}; {}{late}", row.point, row.dose.amount().show(units), row.name, row.how)
+            format!("{}: {} of {}; {}{late}", row.point, amount(row.dose, units), row.name, row.how)
         };
         let mut lines: Vec<String> = self.points.iter().map(point).collect();
         lines.push("Stop the machine, and see that it cannot start, before you reach into it.".to_owned());
