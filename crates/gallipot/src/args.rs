@@ -50,6 +50,14 @@ Exit code 0 when the file is sound, 1 when it is not.")]
   gallipot round shop.gallipot --all --day 2026-06-06
   gallipot round shop.gallipot --json")]
     Round(crate::round::Wanted),
+    /// Write what falls due as a calendar, for a calendar program to show
+    #[command(after_help = "Examples:
+  gallipot calendar shop.gallipot -o shop.ics
+  gallipot calendar shop.gallipot --at 18:00 --alarm 30 -o shop.ics
+  gallipot calendar shop.gallipot --at 18:00 --zone Europe/London --daily > shop.ics
+
+The file says what was due when it was written. Write it anew when something was done, and read it into the same calendar.")]
+    Calendar(crate::calendar::Wanted),
     /// Say what is left in the cupboard, until when, and what to buy again
     #[command(after_help = "Examples:
   gallipot cupboard shop.gallipot

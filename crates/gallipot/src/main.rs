@@ -4,6 +4,7 @@
 
 mod args;
 mod bench_sheet;
+mod calendar;
 mod check;
 mod cupboard;
 mod input;
@@ -48,6 +49,7 @@ fn run(command: &Command) -> Result<ExitCode, input::Failure> {
         Command::Check(wanted) => check::run(wanted),
         Command::Why(wanted) => why::run(wanted),
         Command::Round(wanted) => round::run(wanted),
+        Command::Calendar(wanted) => calendar::run(wanted),
         Command::Cupboard(wanted) => cupboard::run(wanted),
         Command::Log(wanted) => log::run(wanted),
         Command::Import(wanted) => kept::import(wanted),
