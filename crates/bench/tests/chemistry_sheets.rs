@@ -122,7 +122,9 @@ fn baths() {
     // By hand: 15 % of the liquid and a tenth.
     near(&black, "to buy", "L", 0.15 * 1.1 * litres, 0.001);
     // Trade fact (common practice, no source): acid black does not go on brass, and never makes it on hard steel.
-    assert!(!way(&page("bath", &[("material", "brass")]), "cold-blackening").fits);
+    for metal in ["brass", "aluminium", "stainless"] {
+        assert!(refused("bath", &[("material", metal)]).contains("chemistry of its own"), "{metal}");
+    }
     assert!(!way(&page("bath", &[("material", "hardened-steel")]), "cold-blackening").fits);
     assert!(refused("bath", &[("rim", "150 mm")]).contains("30 mm below the rim"));
     assert!(refused("bath", &[("tank", "round"), ("tank_diameter", "90 mm")]).contains("does not go into"));

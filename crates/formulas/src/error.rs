@@ -8,7 +8,7 @@ use crate::working::trimmed;
 #[non_exhaustive]
 pub enum FormulaError {
     /// A value lies outside the range its source covers.
-    #[error("{what} is {}; {rule} covers {}, so check the value, or take the answer from a data sheet", of(*value, unit), span(*low, *high, unit))]
+    #[error("{what} is {}; what is known of it ({rule}) covers {}, so check the value, or take the answer from a data sheet", of(*value, unit), span(*low, *high, unit))]
     OutOfRange {
         /// What the value is.
         what: &'static str,

@@ -189,7 +189,7 @@ fn errors_say_what_would_do() {
     let nu = KinematicViscosity::new::<mm2_per_s>;
     assert_eq!(
         viscosity_index(&mut Silent, nu(4.6), nu(1.6)).unwrap_err().to_string(),
-        "the viscosity at 100 °C is 1.6 mm²/s; astm-d2270 covers 2 mm²/s and more, so check the value, or take the answer from a data sheet"
+        "the viscosity at 100 °C is 1.6 mm²/s; what is known of it (astm-d2270) covers 2 mm²/s and more, so check the value, or take the answer from a data sheet"
     );
     assert_eq!(
         viscosity_index(&mut Silent, nu(5.0), nu(8.0)).unwrap_err().to_string(),

@@ -1,6 +1,9 @@
 //! `bench`: one worked calculation. Each sheet is a command whose options are the sheet's fields.
 
+use std::io::IsTerminal as _;
 use std::process::ExitCode;
+use std::sync::mpsc::{self, RecvTimeoutError};
+use std::time::{Duration, Instant};
 
 use bench::{Page, Refusal, Sheet, read, sheet, sheets};
 use clap::{Arg, ArgAction, ArgMatches, Command, value_parser};
@@ -68,7 +71,7 @@ pub fn run(matches: &ArgMatches) -> Result<ExitCode, Failure> {
     let given: Vec<(&str, &str)> = said.iter().map(|(name, text)| (*name, text.as_str())).collect();
     let units = matches.get_one::<Units>("units").map_or(System::Metric, |units| System::from(*units));
     let reply = read(sheet, &given, reference).map_err(|refusals| Failure::Said(refused(&refusals)))?;
-    let page = sheet.work(&reply, reference, units).map_err(|error| Failure::Said(error.to_string()))?;
+    let page = patiently(sheet.kind.name, || sheet.work(&reply, reference, units)).map_err(|error| Failure::Said(error.to_string()))?;
     if let Some(path) = matches.get_one::<String>("picture") {
         draw(&page, path)?;
     }
@@ -79,13 +82,42 @@ pub fn run(matches: &ArgMatches) -> Result<ExitCode, Failure> {
     Ok(ExitCode::SUCCESS)
 }
 
+/// Does some work, and where it takes long says on a terminal that it goes on; in a pipe it stays quiet.
+fn patiently<T>(what: &str, work: impl FnOnce() -> T) -> T {
+    /// What takes no longer needs no word.
+    const SOON: Duration = Duration::from_millis(500);
+    /// Back to the line's beginning, and clear it.
+    const ANEW: &str = "\r\x1b[2K";
+    if !std::io::stderr().is_terminal() {
+        return work();
+    }
+    std::thread::scope(|scope| {
+        let (done, waits) = mpsc::channel::<()>();
+        let began = Instant::now();
+        scope.spawn(move || {
+            let mut said = false;
+            // Nothing is ever sent: the work is done when the other end is dropped.
+            while waits.recv_timeout(SOON) == Err(RecvTimeoutError::Timeout) {
+                anstream::eprint!("{ANEW}working out `{what}`: {:.1} s so far", began.elapsed().as_secs_f64());
+                said = true;
+            }
+            if said {
+                anstream::eprint!("{ANEW}");
+            }
+        });
+        let result = work();
+        drop(done);
+        result
+    })
+}
+
 /// The text of a file that a sheet asks for.
 fn text_of(path: &str) -> Result<String, Failure> {
-    /// Ten times a year's hours: what is larger is another file.
-    const LARGEST_BYTES: u64 = 20 * 1024 * 1024;
+    /// Forty years' hours: what is larger is another file.
+    const LARGEST_BYTES: u64 = 80 * 1024 * 1024;
     let unread = |error: std::io::Error| Failure::Said(format!("cannot read {path}: {error}"));
     if std::fs::metadata(path).map_err(unread)?.len() > LARGEST_BYTES {
-        return Err(Failure::Said(format!("{path} is larger than any file a sheet reads (20 MB)")));
+        return Err(Failure::Said(format!("{path} is larger than any file a sheet reads (80 MB)")));
     }
     let bytes = std::fs::read(path).map_err(unread)?;
     String::from_utf8(bytes).map_err(|_| Failure::Said(format!("{path} is no text file")))
@@ -132,7 +164,11 @@ fn text(page: &Page, sheet: &Sheet) -> String {
         parts.push(format!("\n{}", heading("Working")));
         for step in &page.steps {
             let value = format!("{} {}", units::show_number(step.value, units::Digits::Significant(4)), step.unit);
-            parts.push(paragraph(&format!("{} = {} = {} = {}", step.symbol, step.formula, step.filled, value.trim()), "  ", "      "));
+            let shown = match step.solved {
+                true => format!("{} = {}, which makes true {}", step.symbol, value.trim(), step.formula),
+                false => format!("{} = {} = {} = {}", step.symbol, step.formula, step.filled, value.trim()),
+            };
+            parts.push(paragraph(&shown, "  ", "      "));
             parts.push(dim(&format!("      [{}]", step.source)));
         }
     }

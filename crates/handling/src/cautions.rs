@@ -8,7 +8,7 @@ use units::{System, Temperature, Volume, show};
 use crate::air::{Room, Use, exposure};
 use crate::bars;
 use crate::fire::{self, Standing};
-use crate::together::{conflicts, spoiled, tray};
+use crate::together::{Conflict, conflicts, spoiled, tray};
 
 /// Something to mind.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
@@ -181,30 +181,35 @@ fn barred(kept: &[Kept<'_>], list: &mut List) {
     }
 }
 
-/// What must not stand together, one sentence for each reaction of two groups.
+/// What must not stand together, one sentence for each two groups that react.
 fn stand_apart(kept: &[Kept<'_>], reference: &Reference, list: &mut List) {
     let fluids: Vec<&Fluid> = kept.iter().map(|kept| kept.fluid).collect();
-    let mut said: Vec<(&str, Vec<[&str; 2]>)> = Vec::new();
+    let mut said: Vec<(&Conflict<'_>, [Vec<&str>; 2])> = Vec::new();
     // Where a spill only spreads both, a tray says enough: that stands with the spills.
     let mut found = conflicts(&fluids, reference);
     found.retain(|conflict| conflict.apart == Apart::Cupboards || !conflict.reaction.is_empty());
-    for conflict in &found {
-        match said.iter_mut().find(|(why, _)| *why == conflict.why) {
-            Some((_, pairs)) => pairs.push(conflict.fluids),
-            None => said.push((conflict.why, vec![conflict.fluids])),
+    // What reacts as the same group stands on the same side of the stroke.
+    for conflict in &mut found {
+        if conflict.groups[0] > conflict.groups[1] {
+            conflict.groups.swap(0, 1);
+            conflict.fluids.swap(0, 1);
         }
     }
-    for (why, pairs) in said {
-        let Some(conflict) = found.iter().find(|conflict| conflict.why == why) else { continue };
-        let side = |which: usize| {
-            let mut keys: Vec<&str> = pairs.iter().map(|pair| pair[which]).collect();
+    for conflict in &found {
+        match said.iter_mut().find(|(known, _)| known.groups == conflict.groups) {
+            Some((_, sides)) => sides.iter_mut().zip(conflict.fluids).for_each(|(side, fluid)| side.push(fluid)),
+            None => said.push((conflict, conflict.fluids.map(|fluid| vec![fluid]))),
+        }
+    }
+    for (conflict, sides) in said {
+        let [one, other] = sides.map(|mut keys| {
             keys.sort_unstable();
             keys.dedup();
             keys.iter().map(|key| reference.name_of(key)).collect::<Vec<_>>().join(", ")
-        };
+        });
         list.add(
-            format!("keep apart: {} | {}", side(0), side(1)),
-            format!("They stand {}. {why}", conflict.apart.words()),
+            format!("keep apart: {one} | {other}"),
+            format!("They stand {}. {}", conflict.apart.words(), conflict.why),
             conflict.source.as_str(),
         );
     }

@@ -13,6 +13,8 @@ use units::{Quantity, Temperature, Volume};
 pub struct Conflict<'r> {
     /// The two, in the order they were named.
     pub fluids: [&'r str; 2],
+    /// As what each of them reacts, in the same order.
+    pub groups: [&'r str; 2],
     /// How far apart they stand.
     pub apart: Apart,
     /// What they do when they meet.
@@ -36,11 +38,12 @@ pub fn groups<'r>(fluid: &'r Fluid, reference: &'r Reference) -> impl Iterator<I
 pub fn between<'r>(one: &'r Fluid, other: &'r Fluid, reference: &'r Reference) -> Option<Conflict<'r>> {
     let own: Vec<&str> = groups(one, reference).collect();
     let theirs: Vec<&str> = groups(other, reference).collect();
-    let pairs = own.iter().flat_map(|a| theirs.iter().filter_map(|b| reference.storage_pair(a, b)));
-    let worst =
-        pairs.max_by(|one, other| (one.apart, one.reaction.len(), &one.pair).cmp(&(other.apart, other.reaction.len(), &other.pair)))?;
+    let pairs = own.iter().flat_map(|a| theirs.iter().filter_map(|b| Some(([*a, *b], reference.storage_pair(a, b)?))));
+    let (groups, worst) = pairs
+        .max_by(|(_, one), (_, other)| (one.apart, one.reaction.len(), &one.pair).cmp(&(other.apart, other.reaction.len(), &other.pair)))?;
     (worst.apart != Apart::Together && one.key != other.key).then(|| Conflict {
         fluids: [&one.key, &other.key],
+        groups,
         apart: worst.apart,
         reaction: &worst.reaction,
         why: &worst.why,

@@ -113,6 +113,34 @@ fn what_stands_apart() {
     assert_eq!(cold.iter().map(|(fluid, _)| fluid.key.as_str()).collect::<Vec<_>>(), ["neutral-detergent"]);
 }
 
+/// NIOSH names no safe exposure to tetrachloroethylene (Pocket Guide, from memory): no smaller amount is called right.
+#[test]
+fn no_amount_of_what_may_cause_cancer_is_allowed() {
+    let found = breathed("chlorinated-cleaner", &wiped(0.001, 0.1, 5.0), &garage(15.0)).unwrap();
+    assert!(found.of_limit > 1.0);
+    assert_eq!((found.amount_allowed, found.changes_needed), (None, None));
+    let words = found.words(System::Metric);
+    assert!(words.contains("take another fluid") && !words.contains("take at most"), "{words}");
+}
+
+/// What reacts alike stands on one side: EPA-600/2-80-076 (from memory), acids against alkali and against fluoride.
+#[test]
+fn each_side_of_a_conflict_holds_one_kind() {
+    let place =
+        Place { room: garage(0.3), coldest: Temperature::from_base(285.0), hottest: Temperature::from_base(303.0), units: System::Metric };
+    let kept: Vec<Kept<'_>> = ["alkaline-degreaser", "battery-acid", "fluoride-flux", "pickle-citric"]
+        .map(|key| Kept { fluid: fluid(key), amount: Volume::from_base(1e-3), used: None })
+        .to_vec();
+    let list = cautions(&kept, &place, reference());
+    let sides: Vec<(&str, &str)> =
+        list.iter().filter_map(|caution| caution.about.strip_prefix("keep apart: ")?.split_once(" | ")).collect();
+    assert!(!sides.is_empty());
+    for (one, other) in sides {
+        let acids = ["battery", "citric"].map(|acid| (one.contains(acid), other.contains(acid)));
+        assert!(acids.iter().all(|(left, right)| left != right), "{one} | {other}");
+    }
+}
+
 /// What the trade never does; *common practice* beside the sources in the rules.
 #[test]
 fn bars_hold() {

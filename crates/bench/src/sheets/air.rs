@@ -58,6 +58,9 @@ pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unans
         },
         lasts: answers.quantity(&LASTS),
     };
+    if used.amount > MOST_OF_ROOM * answers.quantity(&VOLUME) {
+        return Err(Unanswered::Contradiction("`amount` is more than a hundredth of the room: nobody uses that at once".to_owned()));
+    }
     let changes: Frequency = answers.quantity(&CHANGES);
     let room = |times: f64| Room {
         volume: answers.quantity(&VOLUME),
@@ -109,6 +112,9 @@ pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unans
     let outcome = working(r, &found, &leaves, &still, outcome)?;
     Ok(out(&found, &used, outcome).picture(picture(&found, &leaves, &still)))
 }
+
+/// More liquid than this share of a room is a tank farm.
+const MOST_OF_ROOM: f64 = 0.01;
 
 fn against(held: &Held<'_>, limit: Option<Limited>) -> String {
     limit.map_or_else(

@@ -59,6 +59,9 @@ pub(super) static KIND: Kind = Kind {
 pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unanswered> {
     let answers = asked.answers;
     let blackens = answers.word(&WORK) == "blacken";
+    if blackens {
+        only_steel(asked)?;
+    }
     let all = area(asked, r)?;
     let (tank, (height, stance)) = (tank(asked), stance(asked, r)?);
     if let Some(stance) = stance
@@ -105,6 +108,18 @@ pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unans
             "common-practice",
         )
         .caution("The data sheet of the fluid comes first; a spent bath and its first rinse are hazardous waste.", "common-practice"))
+}
+
+/// Refuses what steel's black does not take on: it wants another chemistry.
+fn only_steel(asked: &Asked<'_>) -> Result<(), Unanswered> {
+    match asked.answers.words(&METAL).iter().find(|metal| !asked.reference.is_a(metal, "rusting-metals")) {
+        Some(metal) => Err(Unanswered::Contradiction(format!(
+            "`material` names {}, which the black for steel does not take on, or eats: it wants a chemistry of its own; say `work` other \
+             for another bath",
+            asked.reference.name_of(metal)
+        ))),
+        None => Ok(()),
+    }
 }
 
 /// Selenium that a working bath gives up.

@@ -72,6 +72,9 @@ pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unans
         .ok_or_else(|| Unanswered::Contradiction(format!("no thickness of `{}` is known: give `thickness`", answers.word(&FINISH))))?;
     let thickness = answers.maybe(&THICKNESS).map_or(finish.thickness, Range::exact);
     let (face, tolerance) = (face(answers.word(&FACE)), answers.quantity(&TOLERANCE));
+    if tolerance.base() > WIDEST_M {
+        return Err(Unanswered::Contradiction("`tolerance` is wider than 10 mm: no coat matters there; was µm meant?".to_owned()));
+    }
     let coat = Coat::on(r, face, thickness, is_grown(finish))?;
     // Both ends are worked silently, so that the page shows each formula once.
     let uses = |change: Length| tolerance_use(&mut Silent, change, tolerance);
@@ -101,6 +104,9 @@ pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unans
             "common-practice",
         ))
 }
+
+/// About the coarsest tolerance of ISO 286-1: grade 18 at 500 mm; *from memory*.
+const WIDEST_M: f64 = 10e-3;
 
 fn face(word: &str) -> Face {
     match word {

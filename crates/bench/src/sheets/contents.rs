@@ -2,7 +2,7 @@
 
 use fields::{Given, did_you_mean};
 use reference::{Fluid, Substance};
-use units::{MassDensity, Quantity, Ratio, parse};
+use units::{MassDensity, Pressure, Quantity, Ratio, parse};
 
 use super::common::fluid;
 use super::{Asked, Unanswered};
@@ -54,8 +54,11 @@ fn written<'a>(asked: &Asked<'a>, text: &str) -> Result<Contents<'a>, Unanswered
         parts.push((substance(asked, name)?, share, share));
     }
     let whole: f64 = parts.iter().map(|(_, share, _)| share).sum();
-    if parts.is_empty() || whole > 1.0 + 1e-9 {
-        let what = format!("the shares of `{text}` add up to {:.1} %: give more than nothing and 100 % at most", whole * 100.0);
+    if parts.is_empty() {
+        return Err(Unanswered::Contradiction("`contents` names nothing: give substances with their shares by mass".to_owned()));
+    }
+    if whole > 1.0 + 1e-9 {
+        let what = format!("the shares of `{text}` add up to {:.1} %: give 100 % at most", whole * 100.0);
         return Err(Unanswered::Contradiction(what));
     }
     // What is not said is water.
@@ -81,6 +84,15 @@ fn split(piece: &str) -> Result<(&str, f64), Unanswered> {
         Ok((name.trim(), share.base()))
     } else {
         Err(Unanswered::Contradiction(format!("the share in `{piece}` must be above nothing and 100 % at most")))
+    }
+}
+
+/// A pressure of air that people work in: from high mountains to deep mines.
+pub(super) fn outdoors(pressure: Pressure) -> Result<Pressure, Unanswered> {
+    if (50e3..=120e3).contains(&pressure.base()) {
+        Ok(pressure)
+    } else {
+        Err(Unanswered::Contradiction("`pressure` is no air that people work in: give something from 50 to 120 kPa".to_owned()))
     }
 }
 

@@ -12,7 +12,7 @@ use handling::fire::rag;
 use reference::Substance;
 use units::{Pressure, Quantity, Temperature, Volume};
 
-use super::contents::{CONTENTS, Contents, FLUID, contents};
+use super::contents::{CONTENTS, Contents, FLUID, contents, outdoors};
 use super::{Asked, Outcome, Unanswered};
 
 const TEMPERATURE: Given<Temperature> = Given::quantity("temperature", "20 °C", "common-practice", "how warm it is where it stands");
@@ -30,7 +30,7 @@ pub(super) static KIND: Kind = Kind {
 pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unanswered> {
     let answers = asked.answers;
     let of = contents(asked)?;
-    let (at, pressure): (Temperature, Pressure) = (answers.quantity(&TEMPERATURE), answers.quantity(&PRESSURE));
+    let (at, pressure): (Temperature, Pressure) = (answers.quantity(&TEMPERATURE), outdoors(answers.quantity(&PRESSURE))?);
     let over = over(&of, at)?;
     let mut outcome = Outcome::default().fact("of", of.name.clone());
     let worked = worked_flash(r, &over, pressure)?;

@@ -35,6 +35,14 @@ pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unans
     let answers = asked.answers;
     let (density, room): (MassDensity, Volume) = (answers.quantity(&DENSITY), answers.quantity(&VOLUME));
     let changes: Frequency = answers.quantity(&CHANGES);
+    if answers.quantity(&OIL).base() <= 0.0 {
+        return Err(Unanswered::Contradiction("`oil` is nothing: then nothing becomes mist".to_owned()));
+    }
+    if answers.maybe(&ONCE).is_some_and(|once| once.base() > 1e-3 * room.base()) {
+        return Err(Unanswered::Contradiction(
+            "`at_once` is more than a thousandth of the room: give what is sprayed in one go".to_owned(),
+        ));
+    }
     let share = match answers.word(&WAY) {
         "sprayed" => 0.3,
         "smoking" => 0.1,
@@ -46,7 +54,7 @@ pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unans
     let range = Range { low: steady / 3.0, likely: steady, high: steady * 3.0 };
     let mut outcome = Outcome::default()
         .numbers("mist, once the room has filled", "mg/m³", range)
-        .says(judged(range.high))
+        .says(format!("at its high end {}", judged(range.high)))
         .number("mist the room bears", "mg/h", allowed)
         .fact("limits", "0.5 mg/m³ of metalworking fluid (NIOSH), 5 mg/m³ of mineral oil mist (OSHA, NIOSH), 10 for 15 min (NIOSH)");
     if let Some(once) = answers.maybe(&ONCE) {

@@ -26,6 +26,9 @@ pub(super) static KIND: Kind = Kind {
     fields: &[ACID.field(), VOLUME.field(), STRENGTH.field(), PURE.field(), ROOM.field()],
 };
 
+/// The strongest acid that is ended with bicarbonate as it is; *common practice*.
+const STRONGEST: f64 = 0.2;
+
 pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unanswered> {
     let answers = asked.answers;
     let (acid, name) = acid(asked);
@@ -39,6 +42,12 @@ pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unans
         Some(pure) => pure,
         None => solution_density(r, acid, answers.quantity(&STRENGTH))? * volume * answers.quantity(&STRENGTH),
     };
+    if answers.quantity(&STRENGTH).base() > STRONGEST {
+        return Err(Unanswered::Contradiction(
+            "an acid above 20 % boils and spits when it is neutralised: thin it first, acid into cold water, as the sheet `dilute` says"
+                .to_owned(),
+        ));
+    }
     if pure.base() > 2.0 * 1000.0 * volume.base() {
         return Err(Unanswered::Contradiction(format!("`pure` is more acid than {} L can hold: check both", said(volume.base() * 1000.0))));
     }

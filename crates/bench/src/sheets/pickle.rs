@@ -7,7 +7,7 @@ use formulas::{Notebook, Silent};
 use units::{Area, Length, Quantity, Ratio, Temperature, Volume};
 
 use super::acids::{ACID, acid};
-use super::common::{Judged, choose, is_one_of, said};
+use super::common::{Judged, ZERO_C, choose, is_one_of, said};
 use super::shape::attacked;
 use super::{Asked, Outcome, Unanswered};
 use crate::page::ChoiceRow;
@@ -39,10 +39,24 @@ pub(super) static KIND: Kind = Kind {
     ],
 };
 
+/// Thicker oxide is no tarnish any more; *common practice*.
+const THICKEST_M: f64 = 0.5e-3;
+
 pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unanswered> {
     let answers = asked.answers;
     let (acid, name) = acid(asked);
     only_copper_alloys(asked)?;
+    if !(ZERO_C..=ZERO_C + 60.0).contains(&answers.quantity(&WATER).base()) {
+        return Err(Unanswered::Contradiction("`water` lies between 0 and 60 °C: mix it cold, and warm the bath afterwards".to_owned()));
+    }
+    if answers.quantity(&SCALE).base() > THICKEST_M {
+        return Err(Unanswered::Contradiction("`scale` is thicker than half a millimetre: chip it off first".to_owned()));
+    }
+    if acid == Acid::Sulfuric && answers.quantity(&STOCK) <= answers.quantity(&STRENGTH) {
+        return Err(Unanswered::Contradiction(
+            "`stock` is no stronger than the pickle wanted: use it as it is, or buy stronger".to_owned(),
+        ));
+    }
     let (volume, strength): (Volume, Ratio) = (answers.quantity(&VOLUME), answers.quantity(&STRENGTH));
     let stock = if acid == Acid::Sulfuric { answers.quantity(&STOCK) } else { Ratio::from_base(1.0) };
     let mix = pickle_bath(r, acid, volume, stock, strength, answers.quantity(&WATER))?;

@@ -7,7 +7,7 @@ use handling::air::whose;
 use reference::substance::LimitKind;
 use units::{MassDensity, Pressure, Quantity, Temperature};
 
-use super::contents::substance;
+use super::contents::{outdoors, substance};
 use super::{Asked, Outcome, Unanswered};
 
 const SUBSTANCE: Given<&'static str> =
@@ -34,7 +34,7 @@ pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unans
             of.name
         )));
     };
-    let (at, pressure) = (answers.quantity(&TEMPERATURE), answers.quantity(&PRESSURE));
+    let (at, pressure) = (answers.quantity(&TEMPERATURE), outdoors(answers.quantity(&PRESSURE))?);
     let outcome = match (answers.maybe_number(&PPM), answers.maybe(&MASS)) {
         (Some(ppm), None) if ppm <= 1e6 => {
             Outcome::default().number(of.name.clone(), "mg/m³", mass_of_ppm(r, ppm, known.value, at, pressure)?)

@@ -54,6 +54,9 @@ pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unans
     if charge.at < Temperature::from_base(COOLEST_RED) {
         return Err(Unanswered::Contradiction("`hot` is below 700 °C: no steel hardens from there, and none glows red".to_owned()));
     }
+    if answers.quantity(&TALL).base() > TALLEST_M {
+        return Err(Unanswered::Contradiction("`tall` is more than 2 m: that is work for a hardening firm".to_owned()));
+    }
     let liquid = liquid(asked);
     let outcome = match liquid {
         "oil" => oil(asked, &charge, r)?,
@@ -68,6 +71,8 @@ pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unans
         .caution("Temper at once, while it is still hand warm; the steel's own data sheet says how hot.", "common-practice"))
 }
 
+/// Higher than anybody quenches at home.
+const TALLEST_M: f64 = 2.0;
 /// Below the heat that any steel hardens from: 700 °C; *common practice*.
 const COOLEST_RED: f64 = 973.15;
 /// Hottest that water may get, 60 °C: beyond it, steam keeps it off the steel and leaves soft spots; *common practice*.

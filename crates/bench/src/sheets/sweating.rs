@@ -204,7 +204,7 @@ fn begins(hour: usize, years: usize) -> String {
 /// How often one coat has to be renewed.
 fn renewed(name: String, key: String, budget: f64, years: usize, likely: &Year, ends: [&Year; 2]) -> Result<ChoiceRow, Unanswered> {
     let times = |year: &Year| -> Result<usize, Unanswered> {
-        Ok(year.bodies.first().map_or(Ok(0), |body| renewals(&body.dose, budget).map(|hours| hours.len().div_ceil(years)))?)
+        Ok(year.bodies.first().map_or(Ok(0), |body| renewals(&body.dose, budget).map(|hours| (hours.len() + years / 2) / years))?)
     };
     let [one, other] = ends;
     let (one, likely, other) = (times(one)?, times(likely)?, times(other)?);

@@ -19,7 +19,7 @@ pub struct Exposure<'r> {
     pub of_flammable: f64,
     /// The air change that would make it right here; none where it is right, or where none would.
     pub changes_needed: Option<Frequency>,
-    /// What could be used in this room as it is; none where it is right.
+    /// What could be used in this room as it is; none where it is right, or where no amount would be.
     pub amount_allowed: Option<Volume>,
 }
 
@@ -94,7 +94,9 @@ pub fn judge<'r>(emissions: &[Emission<'r>], used: &Use, room: &Room) -> Result<
     let of_limit = together(&held);
     let wrong = of_limit > 1.0;
     let changes_needed = if wrong { needed(emissions, room)? } else { None };
-    let amount_allowed = (wrong && !matches!(used.way, Way::Tray(_))).then(|| used.amount / of_limit);
+    // Where no exposure is called safe, no amount is allowed either.
+    let none_safe = held.iter().any(|one| one.substance.lowest_feasible.is_some());
+    let amount_allowed = (wrong && !none_safe && !matches!(used.way, Way::Tray(_))).then(|| used.amount / of_limit);
     Ok(Exposure { held, of_limit, of_flammable, changes_needed, amount_allowed })
 }
 

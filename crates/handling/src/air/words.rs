@@ -72,7 +72,9 @@ impl Exposure<'_> {
         if self.of_limit > 1.0 {
             let air = self.changes_needed.map(|changes| format!("needs {} air changes an hour", digits(changes.base() * 3600.0)));
             let less = self.amount_allowed.map(|amount| format!("take at most {}", show(amount, units)));
-            let ways: Vec<String> = air.into_iter().chain(less).chain(["do it outdoors".to_owned()]).collect();
+            let none_safe = worst.substance.lowest_feasible.is_some();
+            let last = if none_safe { "take another fluid" } else { "do it outdoors" };
+            let ways: Vec<String> = air.into_iter().chain(less).chain([last.to_owned()]).collect();
             words = format!("{words}; {}", ways.join(", or "));
         }
         words
