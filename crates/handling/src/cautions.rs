@@ -176,7 +176,7 @@ impl List {
 fn barred(kept: &[Kept<'_>], list: &mut List) {
     for fluid in kept.iter().map(|kept| kept.fluid) {
         if let Some(bar) = bars::bar(fluid, bars::Beside::default()) {
-            list.add(format!("not to be used: {}", fluid.name), format!("No {}: {}.", bar.what, bar.why), bar.source);
+            list.add(format!("not to be used: {}", fluid.name), format!("Never {}: {}.", bar.what, bar.why), bar.source);
         }
     }
 }
@@ -205,7 +205,7 @@ fn stand_apart(kept: &[Kept<'_>], reference: &Reference, list: &mut List) {
         let [one, other] = sides.map(|mut keys| {
             keys.sort_unstable();
             keys.dedup();
-            keys.iter().map(|key| reference.name_of(key)).collect::<Vec<_>>().join(", ")
+            keys.iter().map(|key| reference.name_of(key)).collect::<Vec<_>>().join("; ")
         });
         list.add(
             format!("keep apart: {one} | {other}"),

@@ -290,3 +290,14 @@ fn cautions_come_from_what_is_owned_and_planned() {
     let report = report(&text, &Wishes::default());
     assert!(report.cautions.iter().any(|caution| caution.about.starts_with("fire") && caution.text.contains("metal cupboard")));
 }
+
+#[test]
+fn what_must_not_be_used_is_named_where_it_stands() {
+    // 40 CFR 751 and common practice: a chlorinated cleaner or petrol in the cupboard is handed in, not used up.
+    let pot = |fluid: &str| format!("[[pot]]\nfluid = \"{fluid}\"\nleft = \"1 L\"\n");
+    let text = format!("{}{}{}", example("first-lathe"), pot("chlorinated-cleaner"), pot("petrol"));
+    let report = report(&text, &Wishes::default());
+    for name in ["chlorinated solvent cleaner", "petrol"] {
+        assert!(report.cautions.iter().any(|caution| caution.about == format!("not to be used: {name}")), "{name}: {:#?}", report.cautions);
+    }
+}

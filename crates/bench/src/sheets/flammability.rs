@@ -128,9 +128,12 @@ fn limits(asked: &Asked<'_>, r: &mut Notebook, of: &Contents<'_>, over: &[Over<'
     if let Some(upper) = shared(|substance| substance.upper_flammable.as_ref().map(|known| known.value)) {
         outcome = outcome.number("upper flammable limit", "% of the air", mixture_limit(r, &upper)?);
     }
+    // Water and what else does not burn only takes room in the liquid.
+    let is_burning = |part: &&(&Substance, f64, f64)| burns.iter().any(|burning| burning.substance.key == part.0.key);
+    let share: f64 = of.parts.iter().filter(is_burning).map(|(_, likely, _)| likely).sum();
     let mean_mass: f64 = burns.iter().map(|part| part.pascals / whole * molar_mass(part.substance)).sum();
     for (what, space) in [("fills the cupboard to a tenth of its limit", CUPBOARD), ("fills the room to a tenth of its limit", ROOM)] {
-        let spilt = liquid_to_limit(r, answers.quantity(&space), lower_here, SAFE_SHARE, mean_mass, of.density, at)?;
+        let spilt = liquid_to_limit(r, answers.quantity(&space), lower_here, SAFE_SHARE, mean_mass, of.density * share, at)?;
         outcome = outcome.exact(what, spilt);
     }
     Ok(outcome)

@@ -206,10 +206,11 @@ impl Plan<'_> {
         yearly_uses(&self.servings, &self.fluids, &self.kept).iter().map(row).collect()
     }
 
-    /// What to mind about the fluids the plan counts on, as much of each as stands there or is to be bought.
+    /// What to mind about the fluids that stand there, wanted or not, and those to be bought; as much of each as it is.
     fn cautions(&self, units: System) -> Vec<Caution> {
         let room = &self.shop.room;
-        let kept: Vec<Kept<'_>> = self.kept.iter().map(|place| self.kept_there(*place)).collect();
+        let unwanted = (0..self.fluids.len()).filter(|place| self.fluids[*place].owned && !self.kept.contains(place));
+        let kept: Vec<Kept<'_>> = self.kept.iter().copied().chain(unwanted).map(|place| self.kept_there(place)).collect();
         let place = cautions::Place { room: room_air(room), coldest: room.coldest, hottest: room.hottest, units };
         cautions::cautions(&kept, &place, self.reference)
     }

@@ -7,6 +7,7 @@ use formulas::bond::{Heat, heat_to_undo};
 use formulas::thread::{Thread, locking_volume, mean_gap};
 use formulas::tightening::{Bolt, Condition, Locker, LoosenRisk, breaking_torque, loosen_risk, loosening_torque, preload_for_share};
 use formulas::working::Recorder;
+use reference::practice::Lock;
 use shop::{Given, Kind};
 use units::{Force, Length, Quantity, System, Volume, show};
 
@@ -39,7 +40,14 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
     let answers = bench.answers();
     let (metals, pieces, service) = (answers.words(&METALS), answers.number(&PIECES), answers.word(&SERVICE));
     let screw = screw(bench, metals)?;
-    let row = bench.locking(case(bench, screw.thread.major.base(), metals, service))?;
+    let asked = match service {
+        "adjuster" => Lock::Adjuster,
+        "never again" => Lock::ForGood,
+        "assembled" => Lock::Assembled,
+        "calibrating" => Lock::Calibrating,
+        _ => Lock::Removable,
+    };
+    let row = bench.locking(asked.case(screw.thread.major, |group| bench.any_is(metals, group)))?;
     let task = |steps| vec![Task { consequence: Consequence::SlowsOrDirties, times_a_year: bench.times_a_year(), steps }];
     if row.ranked.is_empty() {
         return Ok(task(vec![Step::refused("lock", row.why.clone()).spares(metals)]));
@@ -68,22 +76,6 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
 /// The times of a threadlocker are given for its own thread, as if for this gap; *from memory* of data sheets.
 const GAP_OF_DATA_SHEETS_M: f64 = 0.05e-3;
 
-/// The case of the locking table.
-fn case(bench: &Bench<'_>, size: f64, metals: &[String], service: &str) -> &'static str {
-    const SMALL_M: f64 = 0.005;
-    const STUD_M: f64 = 0.008;
-    const EXACT_M: f64 = 1e-9;
-    match service {
-        _ if bench.any_is(metals, "plastics") => "in-plastic",
-        "calibrating" => "calibrating",
-        "assembled" => "already-assembled",
-        "adjuster" => "small-or-adjuster",
-        "never again" if size >= STUD_M - EXACT_M => "stud",
-        _ if size <= SMALL_M + EXACT_M || bench.any_is(metals, "brass") => "small-or-adjuster",
-        _ => "general",
-    }
-}
-
 /// A nut is about eight tenths of a diameter high; ISO 4032, *from memory*.
 fn nut(thread: &Thread) -> Length {
     0.8 * thread.major
@@ -106,7 +98,8 @@ fn undoing<R: Recorder>(r: &mut R, screw: &Screw, class: &str, service: &str) ->
         // A wicking locker cures to about the strength of a medium one.
         _ => Locker::Medium,
     };
-    let preload = if service == "adjuster" { Force::from_base(0.0) } else { preload_for_share(r, &screw.thread, grade.proof, SHARE_OF_PROOF)? };
+    let preload =
+        if service == "adjuster" { Force::from_base(0.0) } else { preload_for_share(r, &screw.thread, grade.proof, SHARE_OF_PROOF)? };
     let bolt = Bolt::hexagon(screw.thread);
     let friction = Condition::AsDelivered.friction().low;
     let off = loosening_torque(r, &bolt, strength, nut(&screw.thread), preload, friction)?;
@@ -117,7 +110,9 @@ fn undoing<R: Recorder>(r: &mut R, screw: &Screw, class: &str, service: &str) ->
     Ok(Some(match loosen_risk(&off, breaking) {
         LoosenRisk::Safe => format!("Cured and tight it comes undone cold with {takes}; {counted} breaks at {breaks}."),
         LoosenRisk::Near => {
-            format!("Cured and tight it takes {takes} to undo, and {counted} breaks at {breaks}: if it does not give, heat it to about {heat}.")
+            format!(
+                "Cured and tight it takes {takes} to undo, and {counted} breaks at {breaks}: if it does not give, heat it to about {heat}."
+            )
         }
         LoosenRisk::HeatFirst => format!(
             "Heat it to about {heat} before you undo it: cold it takes {takes}, and {counted} breaks at {breaks}. Never heat a hardened, \
