@@ -1,6 +1,7 @@
 //! What is written when something was done: a point served, and any other entry of the log.
 
 use std::borrow::BorrowMut;
+use std::sync::Arc;
 
 use jiff::ZonedDateTime;
 use jiff::civil::Date;
@@ -8,7 +9,7 @@ use planner::report::Report;
 use store::{Entry, Moment, Page, SectionId, Store, What, Written};
 use units::{Amount, Time};
 
-use crate::{KeepError, Kept};
+use crate::{KeepError, Kept, read};
 
 /// What can be said of every entry.
 #[derive(Debug, Clone, Default)]
@@ -70,6 +71,7 @@ impl<S: BorrowMut<Store>> Kept<S> {
         let (amount, supposed) = (served.amount.or(dose), served.amount.is_none() && dose.is_some());
         let today = served.said.day.unwrap_or_else(|| now.date());
         let due = served.due.or_else(|| row.and_then(|row| row.due_on).filter(|due| *due <= today)).filter(|_| !served.topped_up);
+        let known = self.described.point(machine, &served.point).is_some();
         let point = self.store.borrow_mut().point(machine, &served.point)?;
         let what = if served.topped_up { What::ToppedUp { point, pot, amount } } else { What::Applied { point, pot, amount } };
         let mut entry = served.said.entry(when, what);
@@ -77,7 +79,13 @@ impl<S: BorrowMut<Store>> Kept<S> {
         entry.supposed = supposed;
         entry.due = due;
         entry.hours = served.hours;
-        Ok(self.store.borrow_mut().write(&entry)?)
+        let written = self.store.borrow_mut().write(&entry)?;
+        // The point has a number only now; without it the next question to the log would not find what was just done. The entry is written
+        // whether or not the description can be read again.
+        if !known && let Ok(described) = read(self.store.borrow()) {
+            self.described = Arc::new(described);
+        }
+        Ok(written)
     }
 
     /// Writes anything else that was done.
