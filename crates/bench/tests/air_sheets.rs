@@ -91,3 +91,32 @@ fn ppm_and_mist() {
     let mist = page("mist", &[("at_once", "1 mL"), ("volume", "36 m3")]);
     close(answer(&mist, "at once").likely, 24.2, 0.5, "mist");
 }
+
+#[test]
+fn alcohol_in_water_burns_sooner_than_an_ideal_mixture_would() {
+    // Closed cup, from memory of safety data sheets: 10 % isopropanol in water flashes near 41 °C; what is worked errs to the low side.
+    let thinned = page("flammability", &[("contents", "isopropanol 10 %")]);
+    let flash = answer(&thinned, "flash point").likely;
+    assert!((20.0..41.0).contains(&flash), "{flash}");
+    assert_eq!(fact(&thinned, "category of the UN GHS"), "3");
+    // A tenth of it burns, so ten times as much fills a cupboard.
+    let pure = page("flammability", &[("contents", "isopropanol")]);
+    let spill = |page: &Page| answer(page, "cupboard").likely * acetone_ml(page) / acetone_ml(&pure);
+    close(spill(&thinned) / spill(&pure), 10.0, 2.5, "spill");
+}
+
+#[test]
+fn years_one_after_another_count_as_one() {
+    // Law: the same year twice (PVGIS, as in the tests of the weather) wets the metal as much a year as it does once.
+    let path = concat!(env!("CARGO_MANIFEST_DIR"), "/../../tests/weather/pvgis_tmy_45N_8E.csv");
+    let once = std::fs::read_to_string(path).unwrap();
+    let start = once.lines().position(|line| line.starts_with("time(UTC)")).unwrap() + 1;
+    let heading: Vec<&str> = once.lines().take(start).collect();
+    let hours: Vec<&str> = once.lines().skip(start).take_while(|line| !line.trim().is_empty()).collect();
+    let twice = [heading, hours.clone(), hours].concat().join("\n");
+    let [one, two] = [&once, &twice].map(|text| page("sweating", &[("weather", text)]));
+    for what in ["hours above 80 %", "hours in which it sweats", "water that condenses"] {
+        let (a, b) = (answer(&one, what).likely, answer(&two, what).likely);
+        close(b, a, 0.02 * a, what);
+    }
+}

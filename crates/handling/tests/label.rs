@@ -405,6 +405,7 @@ fn what_outranks_what() {
         (&["H334", "H302"], &[7, 8], "D"),
         (&["H272", "H314"], &[3, 5], "D"),
         (&["H280"], &[4], "W"),
+        (&["H241"], &[1, 2], "D"),
     ] {
         let classes: Vec<_> = prune(codes.iter().map(|code| hazard(code)).collect()).into_iter().map(|hazard| hazard.class).collect();
         let shown: Vec<_> = pictograms(&classes, Rules::UnGhs).into_iter().map(Pictogram::code).collect();

@@ -49,7 +49,7 @@ pictograms! {
 }
 
 impl Pictogram {
-    /// The pictogram of a class, before one drops another; none where the standard asks for none.
+    /// The pictogram of a class, before one drops another; none where the standard asks for none. Of two, the first.
     ///
     /// # Source
     /// UN GHS, Annex 1; *from memory*.
@@ -60,6 +60,7 @@ impl Pictogram {
             H::FlamGas1A | H::FlamGas1B | H::Aerosol1 | H::Aerosol2 | H::FlamLiq1 | H::FlamLiq2 | H::FlamLiq3 => Self::Flame,
             H::FlamSol1 | H::FlamSol2 | H::PyrSol1 | H::SelfHeat1 | H::SelfHeat2 => Self::Flame,
             H::WaterReact1 | H::WaterReact2 | H::WaterReact3 | H::OrgPeroxCd | H::OrgPeroxEf => Self::Flame,
+            H::OrgPeroxB => Self::ExplodingBomb,
             H::OxGas1 | H::OxLiq1 | H::OxLiq2 | H::OxLiq3 | H::OxSol1 | H::OxSol2 | H::OxSol3 => Self::FlameOverCircle,
             H::PressGas => Self::GasCylinder,
             H::MetCorr1 | H::SkinCorr1 | H::SkinCorr1A | H::SkinCorr1B | H::SkinCorr1C | H::EyeDam1 => Self::Corrosion,

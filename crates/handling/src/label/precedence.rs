@@ -35,7 +35,7 @@ impl Signal {
         Some(match class {
             H::FlamGas1A | H::FlamGas1B | H::Aerosol1 | H::OxGas1 | H::FlamLiq1 | H::FlamLiq2 | H::FlamSol1 | H::PyrSol1 => Self::Danger,
             H::SelfHeat1 | H::WaterReact1 | H::WaterReact2 | H::OxLiq1 | H::OxLiq2 | H::OxSol1 | H::OxSol2 => Self::Danger,
-            H::OrgPeroxCd => Self::Danger,
+            H::OrgPeroxB | H::OrgPeroxCd => Self::Danger,
             H::AcuteTox1Oral | H::AcuteTox2Oral | H::AcuteTox3Oral => Self::Danger,
             H::AcuteTox1Dermal | H::AcuteTox2Dermal | H::AcuteTox3Dermal => Self::Danger,
             H::AcuteTox1Inhalation | H::AcuteTox2Inhalation | H::AcuteTox3Inhalation => Self::Danger,
@@ -106,6 +106,10 @@ pub fn pictograms(classes: &[H], rules: Rules) -> Vec<Pictogram> {
         (pictogram != Pictogram::ExclamationMark || !outranked(*class)).then_some(pictogram)
     };
     let mut pictograms: Vec<_> = classes.iter().filter_map(shown).collect();
+    // The one class with two pictograms: it explodes, and it burns.
+    if classes.contains(&H::OrgPeroxB) {
+        pictograms.push(Pictogram::Flame);
+    }
     pictograms.sort_unstable();
     pictograms.dedup();
     pictograms
