@@ -4,7 +4,9 @@ use std::io::{IsTerminal, Write};
 use std::path::Path;
 use std::process::ExitCode;
 
+use jiff::ZonedDateTime;
 use pages::{App, BasePath, Identity, Origin, Passphrase, Settings, SettingsError, ShopSource};
+use store::{Moment, Store, StoreError};
 
 use crate::args::Serve;
 use crate::input::Failure;
@@ -14,12 +16,9 @@ const VARIABLE: &str = "GALLIPOT_PASSPHRASE";
 
 /// Runs the command.
 pub fn run(wanted: &Serve) -> Result<ExitCode, Failure> {
-    if !wanted.shop.is_file() {
-        let shown = wanted.shop.display();
-        return Err(Failure::Said(format!("there is no file {shown}. Give the path of a shop file, such as examples/alder-lock.toml.")));
-    }
+    let (source, read_only) = source(wanted)?;
     let mut settings = Settings {
-        read_only: wanted.read_only,
+        read_only,
         base_path: BasePath::parse(&wanted.base_path).map_err(said)?,
         origin: wanted.origin.as_deref().map(Origin::parse).transpose().map_err(said)?,
         ..Settings::local(wanted.address)
@@ -32,7 +31,7 @@ pub fn run(wanted: &Serve) -> Result<ExitCode, Failure> {
     if wanted.address.ip().is_unspecified() {
         note("on another device, write this machine's own address in place of the one below");
     }
-    let app = App::new(ShopSource::file(wanted.shop.clone()), settings, note).map_err(said)?;
+    let app = App::new(source, settings, note).map_err(said)?;
     pages::serve(&app, |address| {
         anstream::println!("{address}");
         // Whoever waits for the line must not wait for a full buffer; that nobody reads it is no reason not to serve.
@@ -40,6 +39,36 @@ pub fn run(wanted: &Serve) -> Result<ExitCode, Failure> {
     })
     .map_err(said)?;
     Ok(ExitCode::SUCCESS)
+}
+
+/// Ends the name of a shop that Gallipot keeps.
+const KEPT: &str = "gallipot";
+
+/// The shop, and whether it can only be read: a shop file always is; one that Gallipot keeps is made where there is none.
+fn source(wanted: &Serve) -> Result<(ShopSource, bool), Failure> {
+    let path = &wanted.shop;
+    if !path.exists() && !wanted.read_only && path.extension().is_some_and(|end| end == KEPT) {
+        let store = Store::create(path)?;
+        note(&format!("{} is a new shop; its first page asks what is in it", path.display()));
+        return Ok((ShopSource::kept(store), false));
+    }
+    if !path.is_file() {
+        let shown = path.display();
+        let mend = format!("Give the path of a shop file, such as examples/alder-lock.toml, or a new name that ends in .{KEPT}.");
+        return Err(Failure::Said(format!("there is no file {shown}. {mend}")));
+    }
+    let opened = if wanted.read_only { Err(StoreError::ReadOnly) } else { Store::open(path, Moment::from(&ZonedDateTime::now())) };
+    match opened {
+        Ok(store) => return Ok((ShopSource::kept(store), false)),
+        Err(StoreError::NotOurs { .. }) => return Ok((ShopSource::file(path.clone()), wanted.read_only)),
+        Err(StoreError::ReadOnly) => {}
+        Err(error) => return Err(Failure::from(error)),
+    }
+    match Store::open_read_only(path) {
+        Ok(store) => Ok((ShopSource::kept(store), true)),
+        Err(StoreError::NotOurs { .. }) => Ok((ShopSource::file(path.clone()), true)),
+        Err(error) => Err(Failure::from(error)),
+    }
 }
 
 fn said(error: impl std::fmt::Display) -> Failure {

@@ -3,6 +3,8 @@
 use std::sync::{Arc, Mutex, PoisonError};
 
 use axum::response::Response;
+use jiff::ZonedDateTime;
+use keep::KeepError;
 use planner::Wishes;
 use reference::Reference;
 use shop::Shop;
@@ -41,14 +43,27 @@ impl App {
         (self.log)(text);
     }
 
-    /// The plan of this shop without wishes, worked out once for as long as the shop stays the same.
+    /// What day and time it is here.
+    pub(crate) fn now(&self) -> ZonedDateTime {
+        (self.settings.clock)()
+    }
+
+    /// The plan of this shop without wishes and what the day asks, worked out once for as long as shop, log and day stay the same.
     pub(crate) fn plan(&self, shop: &Arc<Shop>, units: System) -> Result<Arc<Worked>, Trouble> {
-        let of_this_shop = |worked: &Arc<Worked>| Arc::ptr_eq(&worked.shop, shop);
+        let today = self.now().date();
+        let is_of_today = |worked: &Arc<Worked>| match &worked.day {
+            Some(Ok(day)) => day.round.today == today,
+            Some(Err(_)) => false,
+            None => true,
+        };
+        let of_this_shop = |worked: &Arc<Worked>| Arc::ptr_eq(&worked.shop, shop) && is_of_today(worked);
         let kept = || self.plans.lock().unwrap_or_else(PoisonError::into_inner);
         if let Some(found) = kept().iter().find(|worked| of_this_shop(worked) && worked.units == units) {
             return Ok(Arc::clone(found));
         }
-        let worked = Arc::new(Worked::new(shop, self.reference, &Wishes::default(), units)?);
+        let log = self.source.with(|kept| Ok::<_, KeepError>((kept.facts(today)?, kept.uses()?)));
+        let log = log.transpose()?.transpose().map_err(|error| Trouble::Fault(error.to_string()))?;
+        let worked = Arc::new(Worked::new(shop, self.reference, &Wishes::default(), units, log.as_ref())?);
         let mut plans = kept();
         plans.retain(of_this_shop);
         plans.push(Arc::clone(&worked));

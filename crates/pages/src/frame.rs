@@ -125,6 +125,11 @@ impl Frame {
         format!("{}/chart/{}", self.base, encoded(machine))
     }
 
+    /// The address of the form that says more of a point than its button.
+    pub(crate) fn more(&self, machine: &str, point: &str) -> String {
+        format!("{}/done?machine={}&point={}", self.base, encoded(machine), encoded(point))
+    }
+
     /// The address of the ladder without a fluid.
     pub(crate) fn without(&self, fluid: &str) -> String {
         format!("{}/ladder?without={}", self.base, encoded(fluid))

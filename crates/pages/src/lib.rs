@@ -8,6 +8,7 @@
 mod app;
 mod assets;
 mod cookie;
+mod form;
 mod frame;
 mod guard;
 mod routes;

@@ -17,7 +17,7 @@ use crate::App;
 use crate::assets::Assets;
 use crate::guard::{headers, login, stand};
 use crate::trouble::Trouble;
-use crate::views::{bench, cautions, chart, cupboard, ladder, shop, sources, today, units, why, work};
+use crate::views::{bench, cautions, chart, cupboard, done, ladder, log, part, pot, shop, sources, start, table, today, units, why, work};
 use crate::visitor::Visitor;
 
 /// No form here is longer, and no page takes longer.
@@ -28,12 +28,25 @@ const LONGEST_TIME: Duration = Duration::from_secs(20);
 pub fn router(app: Arc<App>) -> Router {
     let pages = Router::new()
         .route("/", get(today::page))
+        .route("/start", get(start::page).post(start::make))
+        .route("/done", get(done::page).post(done::serve))
+        .route("/undo", post(done::undo))
+        .route("/meters", get(done::meters).post(done::read_meters))
+        .route("/log", get(log::page))
         .route("/shop", get(shop::page))
+        .route("/part/{id}", get(part::page).post(part::change))
+        .route("/part/{id}/remove", post(part::remove))
+        .route("/only/{kind}", get(part::only).post(part::change_only))
+        .route("/add/{kind}", get(part::blank).post(part::add))
         .route("/ladder", get(ladder::page))
         .route("/chart/{machine}", get(chart::page))
         .route("/why/{need}", get(why::page))
         .route("/work", get(work::page))
         .route("/cupboard", get(cupboard::page))
+        .route("/cupboard.csv", get(table::out))
+        .route("/cupboard/table", get(table::page).post(table::bring).layer(DefaultBodyLimit::max(table::LARGEST)))
+        .route("/pot/{id}", get(pot::page))
+        .route("/pot/{id}/{doing}", post(done::pot))
         .route("/bench", get(bench::list_page))
         .route("/bench/{sheet}", get(bench::page))
         .route("/cautions", get(cautions::page))

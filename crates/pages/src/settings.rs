@@ -2,6 +2,8 @@
 
 use std::net::{IpAddr, SocketAddr};
 
+use jiff::ZonedDateTime;
+
 use crate::guard::passphrase::Passphrase;
 use crate::tls::Identity;
 
@@ -20,6 +22,8 @@ pub struct Settings {
     pub base_path: BasePath,
     /// The address by which a proxy makes the pages known.
     pub origin: Option<Origin>,
+    /// What day and time it is here.
+    pub clock: fn() -> ZonedDateTime,
 }
 
 /// Why the pages are not opened so.
@@ -45,7 +49,15 @@ impl Settings {
     /// For this machine alone, which needs nothing else.
     #[must_use]
     pub fn local(address: SocketAddr) -> Self {
-        Self { address, passphrase: None, identity: None, read_only: false, base_path: BasePath::default(), origin: None }
+        Self {
+            address,
+            passphrase: None,
+            identity: None,
+            read_only: false,
+            base_path: BasePath::default(),
+            origin: None,
+            clock: ZonedDateTime::now,
+        }
     }
 
     /// Whether it may be opened so.

@@ -6,11 +6,14 @@ use askama::Template;
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Response};
 use shop::Problem;
+use store::{Fault, StoreError};
 
 use crate::App;
 use crate::frame::{Frame, html};
+use crate::guard::login::to;
 use crate::source::Unsound;
 use crate::visitor::Visitor;
+use crate::words::sentence;
 
 /// Why there is no page.
 #[derive(Debug)]
@@ -21,8 +24,30 @@ pub(crate) enum Trouble {
     Unsound(Arc<Unsound>),
     /// The shop file is sound, but its values contradict each other.
     Contradiction(Vec<Problem>),
+    /// Nothing was written; the words say why, and what to do.
+    NotWritten(String),
+    /// What was asked cannot be written; the words say why, and what to do.
+    Refused(String),
     /// The program's own fault.
     Fault(String),
+}
+
+impl Trouble {
+    /// Only a kept shop can do what was asked.
+    pub(crate) fn only_kept() -> Self {
+        let said = "These pages show a shop file, which is only read. Change the file, or let Gallipot keep the shop: \
+                    `gallipot import` makes such a shop of the file, and `gallipot serve` opens it.";
+        Self::NotFound(said.to_owned())
+    }
+}
+
+impl From<StoreError> for Trouble {
+    fn from(error: StoreError) -> Self {
+        match error {
+            StoreError::Database(_) => Self::Fault(error.to_string()),
+            _ => Self::NotWritten(sentence(&error.to_string())),
+        }
+    }
 }
 
 impl From<Arc<Unsound>> for Trouble {
@@ -60,8 +85,11 @@ impl Trouble {
             Self::NotFound(said) => (StatusCode::NOT_FOUND, "Not here", said.as_str()),
             Self::Unsound(unsound) => match unsound.as_ref() {
                 Unsound::Unreadable(said) => (StatusCode::UNPROCESSABLE_ENTITY, "The shop cannot be read", said.as_str()),
-                Unsound::Problems { .. } => (StatusCode::UNPROCESSABLE_ENTITY, "The shop file needs mending", FILE),
+                Unsound::Empty => return to(format!("{}/start", app.settings.base_path.as_str())),
+                Unsound::Problems { .. } | Unsound::Faults(_) => (StatusCode::UNPROCESSABLE_ENTITY, "The shop file needs mending", FILE),
             },
+            Self::Refused(said) => (StatusCode::UNPROCESSABLE_ENTITY, "Nothing was written", said.as_str()),
+            Self::NotWritten(said) => (StatusCode::SERVICE_UNAVAILABLE, "Nothing was written", said.as_str()),
             Self::Contradiction(_) => (StatusCode::UNPROCESSABLE_ENTITY, "The shop file needs mending", FILE),
             Self::Fault(fault) => {
                 app.note(fault);
@@ -74,17 +102,19 @@ impl Trouble {
         (status, html(&page).unwrap_or_else(|_| title.into_response())).into_response()
     }
 
-    fn rows(&self) -> Vec<Row<'_>> {
-        let (text, found) = match self {
-            Self::Contradiction(found) => ("", found),
+    fn rows<'a>(&'a self) -> Vec<Row<'a>> {
+        match self {
+            Self::Contradiction(found) => found.iter().map(|problem| row("", problem)).collect(),
             Self::Unsound(unsound) => match unsound.as_ref() {
-                Unsound::Problems { text, found } => (text.as_str(), found),
-                Unsound::Unreadable(_) => return Vec::new(),
+                Unsound::Problems { text, found } => found.iter().map(|problem| row(text, problem)).collect(),
+                Unsound::Faults(found) => {
+                    let row = |fault: &'a Fault| Row { line: None, shown: "", what: &fault.what, mend: &fault.mend };
+                    found.iter().map(row).collect()
+                }
+                Unsound::Unreadable(_) | Unsound::Empty => Vec::new(),
             },
-            _ => return Vec::new(),
-        };
-        let row = |problem| row(text, problem);
-        found.iter().map(row).collect()
+            _ => Vec::new(),
+        }
     }
 }
 

@@ -5,6 +5,7 @@ use std::sync::Arc;
 
 use axum::extract::FromRequestParts;
 use axum::http::request::Parts;
+use serde::Deserialize;
 use units::System;
 
 use crate::App;
@@ -19,6 +20,23 @@ pub(crate) struct Visitor {
     pub at: String,
     /// What they asked, in the order of the form.
     pub asked: Vec<(String, String)>,
+}
+
+/// What a form brought, in its order.
+#[derive(Debug, Clone, Default, Deserialize)]
+#[serde(transparent)]
+pub(crate) struct Typed(Vec<(String, String)>);
+
+impl Typed {
+    /// What was typed into one field, without blanks around it; ticked words are joined by commas.
+    pub(crate) fn joined(&self, name: &str) -> String {
+        self.all(name).collect::<Vec<_>>().join(", ")
+    }
+
+    /// Everything that was ticked or typed under one name.
+    pub(crate) fn all<'t>(&'t self, name: &'t str) -> impl Iterator<Item = &'t str> {
+        self.0.iter().filter(move |(key, value)| key == name && !value.trim().is_empty()).map(|(_, value)| value.trim())
+    }
 }
 
 /// Systems of units by the words of the cookie and of the form.

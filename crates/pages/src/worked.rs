@@ -3,12 +3,14 @@
 use std::sync::Arc;
 
 use planner::report::{ChartRow, NeedRow, Report};
+use planner::round::{Cupboard, Facts, Round, RoundError, Uses, cupboard, round};
 use planner::{PlanError, Wishes, plan};
 use reference::Reference;
 use shop::Shop;
 use units::System;
 
 use crate::trouble::Trouble;
+use crate::words::sentence;
 
 /// A plan as the pages show it.
 pub(crate) struct Worked {
@@ -18,18 +20,41 @@ pub(crate) struct Worked {
     pub units: System,
     /// The plan.
     pub report: Report,
+    /// What the day asks, where a log is kept; else why nobody can say.
+    pub day: Option<Result<Day, String>>,
     /// The weight of all that could be served.
     everything: f64,
 }
 
+/// What a day asks of a kept shop.
+pub(crate) struct Day {
+    /// What is due at the machines.
+    pub round: Round,
+    /// How the cupboard stands.
+    pub cupboard: Cupboard,
+}
+
 impl Worked {
-    pub(crate) fn new(shop: &Arc<Shop>, reference: &Reference, wishes: &Wishes, units: System) -> Result<Self, Trouble> {
+    /// A plan; with what the day asks, where the facts of the day and what was used are given.
+    pub(crate) fn new(
+        shop: &Arc<Shop>,
+        reference: &Reference,
+        wishes: &Wishes,
+        units: System,
+        log: Option<&(Facts, Uses)>,
+    ) -> Result<Self, Trouble> {
         let planned = plan(shop, reference, wishes).map_err(|error| match error {
             PlanError::Shop(found) => Trouble::Contradiction(found),
             PlanError::Ladder(error) => Trouble::Fault(error.to_string()),
         })?;
         let everything = planned.ladder.everything;
-        Ok(Self { shop: Arc::clone(shop), units, report: planned.report(units), everything })
+        let report = planned.report(units);
+        let day = |(facts, uses): &(Facts, Uses)| {
+            let round = round(&report, shop, facts)?;
+            Ok(Day { cupboard: cupboard(&planned, facts.today, uses, units)?, round })
+        };
+        let day = log.map(|log| day(log).map_err(|error: RoundError| sentence(&error.to_string())));
+        Ok(Self { shop: Arc::clone(shop), units, day, report, everything })
     }
 
     /// The share of all that could be served which so much weight is.

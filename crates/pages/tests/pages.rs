@@ -8,7 +8,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use axum::Router;
 use axum::http::StatusCode;
-use common::{app, example, get, local, pages, post, send, with};
+use common::{app, example, get, kept, local, pages, pages_of, post, send, with};
 use pages::router;
 
 const EXAMPLES: [&str; 4] = ["alder-lock.toml", "attic-clocks.toml", "first-lathe.toml", "school-room.toml"];
@@ -148,13 +148,7 @@ async fn a_changed_file_is_read_again_and_a_broken_one_says_where() {
 #[tokio::test]
 async fn a_kept_shop_shows_the_same_plan_as_its_file() {
     let folder = tempfile::tempdir().unwrap();
-    let path = folder.path().join("shop.gallipot");
-    let mut store = store::Store::create(&path).unwrap();
-    let text = std::fs::read(example("alder-lock.toml")).unwrap();
-    let now = store::Moment::new("2026-03-01T08:00:00Z".parse().unwrap(), "2026-03-01".parse().unwrap());
-    store.import(&text, reference::Reference::embedded(), planner::needs::kinds(), now).unwrap();
-    drop(store);
-    let (kept, file) = (router(app(local(), &path)), pages(local()));
+    let (kept, file) = (pages_of(&kept(folder.path(), Some("alder-lock.toml")), local()), pages(local()));
     for path in ["/ladder", "/chart/lathe", "/work"] {
         assert_eq!(send(&kept, get(path)).await.text, send(&file, get(path)).await.text, "{path}");
     }

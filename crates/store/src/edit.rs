@@ -82,7 +82,7 @@ impl Store {
 fn one(connection: &Connection, change: &Change, now: Moment) -> Result<Option<SectionId>, StoreError> {
     match change {
         Change::Add { parent, kind, says } => {
-            standing(connection, *parent)?;
+            write_out(connection, *parent, &standing(connection, *parent)?)?;
             return add(connection, *parent, kind, says).map(Some);
         }
         Change::Remove { section } => {
@@ -98,9 +98,7 @@ fn one(connection: &Connection, change: &Change, now: Moment) -> Result<Option<S
         }
         Change::Say { section, key, value } => {
             let found = standing(connection, *section)?;
-            if found.shape == Shape::Unwritten {
-                connection.execute("UPDATE section SET shape = 'list', before = char(10) WHERE id = ?", [section.0])?;
-            }
+            write_out(connection, *section, &found)?;
             let (key, value) = (written_key(key), value.to_toml());
             if found.kind == "pot" {
                 said_of_pot(connection, *section, &key, Some(&value), now)?;
@@ -118,6 +116,14 @@ fn one(connection: &Connection, change: &Change, now: Moment) -> Result<Option<S
     Ok(None)
 }
 
+/// Something is said of a template's point of which nothing was said before.
+fn write_out(connection: &Connection, section: SectionId, found: &rows::Found) -> Result<(), StoreError> {
+    if found.shape == Shape::Unwritten {
+        connection.execute("UPDATE section SET shape = 'list', before = char(10) WHERE id = ?", [section.0])?;
+    }
+    Ok(())
+}
+
 fn standing(connection: &Connection, section: SectionId) -> Result<rows::Found, StoreError> {
     rows::find(connection, section)?.filter(|found| !found.gone).ok_or(StoreError::NoSection { section, wanted: "section" })
 }
@@ -127,9 +133,10 @@ fn add(connection: &Connection, parent: SectionId, kind: &str, says: &[(String, 
     let name = says.iter().find(|(key, _)| key == "name").map(|(_, value)| value.plain());
     if let (true, Some(name)) = (kind == "point", name)
         && let Some(point) = rows::point(connection, parent, &name)?
-        && rows::find(connection, point)?.is_some_and(|found| found.shape == Shape::Unwritten)
+        && let Some(found) = rows::find(connection, point)?
+        && found.shape == Shape::Unwritten
     {
-        connection.execute("UPDATE section SET shape = 'list', before = char(10) WHERE id = ?", [point.0])?;
+        write_out(connection, point, &found)?;
         for (key, value) in says {
             say(connection, point, written_key(key), value.to_toml())?;
         }

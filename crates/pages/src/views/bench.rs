@@ -6,11 +6,11 @@ use askama::Template;
 use axum::extract::{Path, State};
 use axum::response::Response;
 use bench::{Page as Worked, Refusal, Sheet, read, sheet, sheets};
-use fields::Asks;
 
-use super::bench_form::{Control, FLUIDS, Input, MATERIALS, controls, list, typed};
 use super::why::Step;
 use crate::App;
+use crate::form::sheet::{controls, typed};
+use crate::form::{Control, Input, List, lists};
 use crate::frame::{Frame, Piece, html};
 use crate::trouble::Trouble;
 use crate::visitor::Visitor;
@@ -18,7 +18,7 @@ use crate::words::sentence;
 
 #[derive(Template)]
 #[template(path = "bench.html")]
-struct List {
+struct All {
     frame: Frame,
     sheets: Vec<(&'static str, String)>,
 }
@@ -30,7 +30,7 @@ struct Page<'a> {
     name: &'static str,
     about: String,
     controls: Vec<Control>,
-    lists: Vec<(&'static str, Vec<(&'a str, &'a str)>)>,
+    lists: Vec<List<'a>>,
     /// What is wrong as a whole, though every answer can be read.
     unanswered: Option<String>,
     wrong: usize,
@@ -46,7 +46,7 @@ struct Answered {
 pub(crate) async fn list_page(State(app): State<Arc<App>>, visitor: Visitor) -> Response {
     app.draw(visitor, |app, visitor| {
         let sheets = sheets().iter().map(|sheet| (sheet.kind.name, sentence(sheet.kind.about)));
-        html(&List { frame: Frame::new(app, visitor, "Bench", "Bench"), sheets: sheets.collect() })
+        html(&All { frame: Frame::new(app, visitor, "Bench", "Bench"), sheets: sheets.collect() })
     })
     .await
 }
@@ -66,11 +66,12 @@ pub(crate) async fn page(State(app): State<Arc<App>>, Path(name): Path<String>, 
             Some(Outcome::Refused(refused)) => (None, refused, None),
             Some(Outcome::Unanswered(said)) => (None, Vec::new(), Some(said)),
         };
+        let controls = controls(sheet, &given, &refused);
         html(&Page {
             name: sheet.kind.name,
             about: sentence(sheet.kind.about),
-            controls: controls(sheet, &given, &refused),
-            lists: lists(app, sheet),
+            lists: lists(&controls, app.reference),
+            controls,
             unanswered,
             wrong: refused.len(),
             answered,
@@ -99,11 +100,4 @@ fn work(app: &App, sheet: &Sheet, given: &[(&'static str, String)], frame: &Fram
     let picture = page.svg().transpose().map_err(|error| Trouble::Fault(error.to_string()))?;
     let steps = page.steps.iter().map(Step::of_sheet).collect();
     Ok(Outcome::Worked(Box::new(Answered { picture: picture.map(Piece), steps, page })))
-}
-
-/// The lists this sheet's fields choose from.
-fn lists<'a>(app: &'a App, sheet: &Sheet) -> Vec<(&'static str, Vec<(&'a str, &'a str)>)> {
-    let asks = |wanted: fn(&Asks) -> bool| sheet.kind.fields.iter().any(|field| wanted(&field.asks));
-    let wanted = [(FLUIDS, asks(|asks| matches!(asks, Asks::Fluids))), (MATERIALS, asks(|asks| matches!(asks, Asks::Materials)))];
-    wanted.into_iter().filter(|(_, wanted)| *wanted).map(|(name, _)| (name, list(name, app.reference))).collect()
 }

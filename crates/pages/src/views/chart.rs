@@ -9,7 +9,7 @@ use planner::report::ChartRow;
 use planner::verdict::Grade;
 
 use crate::App;
-use crate::frame::{Frame, html};
+use crate::frame::{Frame, Piece, html};
 use crate::trouble::Trouble;
 use crate::visitor::Visitor;
 use crate::words::{amount, ends, every, gathered};
@@ -20,6 +20,8 @@ use crate::worked::Worked;
 struct Page<'a> {
     frame: Frame,
     machines: Vec<(&'a str, bool)>,
+    /// The machine with its points numbered as in the table.
+    drawing: Piece,
     rows: Vec<Row<'a>>,
     minds: Vec<(String, &'a str)>,
     seasons: Vec<(&'a str, String, String)>,
@@ -50,7 +52,10 @@ pub(crate) async fn page(State(app): State<Arc<App>>, Path(machine): Path<String
         let rows: Vec<&ChartRow> = report.chart.iter().filter(|row| row.machine == machine).collect();
         let here = |need: &str| rows.iter().any(|row| worked.need_of(row) == need);
         let season = report.seasons.iter().filter(|season| here(&season.need));
+        let template = shop.machines.iter().find(|one| one.name == machine).and_then(|machine| machine.template.as_deref());
+        let names: Vec<&str> = rows.iter().map(|row| row.point.as_str()).collect();
         html(&Page {
+            drawing: Piece(drawing::draw(template, &names).svg),
             machines: report.shop.machines.iter().map(|name| (name.as_str(), *name == machine)).collect(),
             minds: gathered(rows.iter().map(|row| (row.point.as_str(), row.mind.as_slice()))),
             seasons: season.map(|row| (row.place.as_str(), app.reference.name_of(&row.cold), app.reference.name_of(&row.warm))).collect(),

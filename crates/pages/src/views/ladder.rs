@@ -77,8 +77,11 @@ pub(crate) async fn page(State(app): State<Arc<App>>, visitor: Visitor) -> Respo
         let shop = app.source.shop()?;
         let frame = Frame::new(app, visitor, "Ladder", "What to buy, in this order");
         let (wish, wishes) = read(visitor, app.reference);
-        let worked =
-            if wish.asked { Arc::new(Worked::new(&shop, app.reference, &wishes, frame.units)?) } else { app.plan(&shop, frame.units)? };
+        let worked = if wish.asked {
+            Arc::new(Worked::new(&shop, app.reference, &wishes, frame.units, None)?)
+        } else {
+            app.plan(&shop, frame.units)?
+        };
         let report = &worked.report;
         let stairs = Stairs::of(&worked);
         html(&Page {

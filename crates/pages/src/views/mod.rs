@@ -1,14 +1,19 @@
 //! The pages, one file each.
 
 pub(crate) mod bench;
-mod bench_form;
 pub(crate) mod cautions;
 pub(crate) mod chart;
 pub(crate) mod cupboard;
+pub(crate) mod done;
 pub(crate) mod ladder;
+pub(crate) mod log;
+pub(crate) mod part;
+pub(crate) mod pot;
 pub(crate) mod shop;
 pub(crate) mod sources;
 mod stairs;
+pub(crate) mod start;
+pub(crate) mod table;
 pub(crate) mod today;
 pub(crate) mod units;
 pub(crate) mod why;

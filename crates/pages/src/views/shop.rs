@@ -6,7 +6,7 @@ use askama::Template;
 use axum::extract::State;
 use axum::response::Response;
 use fields::{Answer, Answers, Asks, Kind, Origin};
-use shop::{Machine, Point, Room, Shop};
+use shop::{Job, Machine, Point, Room, Shop, Span};
 use units::{Digits, System, show, show_base, show_number};
 
 use crate::App;
@@ -23,12 +23,19 @@ struct Page<'a> {
     room: Vec<(&'static str, String)>,
     machines: Vec<MachineRow<'a>>,
     work: Vec<JobRow<'a>>,
+    work_count: String,
     supposed: Vec<(&'a str, Vec<&'a shop::Assumption>)>,
     supposed_count: usize,
+    /// The shop is kept, and can be changed here.
+    kept: bool,
+    /// Work is only supposed.
+    work_supposed: bool,
 }
 
 struct MachineRow<'a> {
     machine: &'a Machine,
+    /// Its form, where it can be changed here.
+    form: Option<String>,
     hours: String,
     count: String,
     points: Vec<PointRow<'a>>,
@@ -42,6 +49,7 @@ struct PointRow<'a> {
 
 struct JobRow<'a> {
     name: &'a str,
+    form: Option<String>,
     about: String,
     often: String,
     said: Vec<Said>,
@@ -59,12 +67,20 @@ pub(crate) async fn page(State(app): State<Arc<App>>, visitor: Visitor) -> Respo
         let shop = app.source.shop()?;
         let frame = Frame::new(app, visitor, "Shop", "Shop");
         let units = frame.units;
+        let now = app.source.now().transpose()?.filter(|_| !frame.read_only);
+        let form = |at: &Span| {
+            let id = now.as_ref()?.described.section(at).filter(|_| at.end > 0)?;
+            Some(format!("{}/part/{}", frame.base, id.0))
+        };
         html(&Page {
+            kept: now.is_some(),
+            work_supposed: shop.work.iter().any(|job| job.at.end == 0),
             currency: &shop.currency,
             avoid: shop.avoid.iter().map(|key| app.reference.name_of(key)).collect(),
             room: room(&shop.room, units),
-            machines: shop.machines.iter().map(|machine| machine_row(machine, units)).collect(),
-            work: work(&shop, units),
+            machines: shop.machines.iter().map(|machine| machine_row(machine, form(&machine.at), units)).collect(),
+            work_count: several(shop.work.len(), "kind of work", "kinds of work"),
+            work: shop.work.iter().map(|job| job_row(job, form(&job.at), units)).collect(),
             supposed: by_place(&shop),
             supposed_count: shop.assumptions.len(),
             frame,
@@ -88,9 +104,10 @@ fn room(room: &Room, units: System) -> Vec<(&'static str, String)> {
     ]
 }
 
-fn machine_row(machine: &Machine, units: System) -> MachineRow<'_> {
+fn machine_row(machine: &Machine, form: Option<String>, units: System) -> MachineRow<'_> {
     MachineRow {
         machine,
+        form,
         hours: show(machine.hours, units),
         count: several(machine.points.len(), "point", "points"),
         points: machine.points.iter().map(|point| point_row(point, units)).collect(),
@@ -101,14 +118,14 @@ fn point_row(point: &Point, units: System) -> PointRow<'_> {
     PointRow { point, about: sentence(point.kind.about), said: said(point.kind, &point.answers, units) }
 }
 
-fn work(shop: &Shop, units: System) -> Vec<JobRow<'_>> {
-    let row = shop.work.iter().map(|job| JobRow {
+fn job_row(job: &Job, form: Option<String>, units: System) -> JobRow<'_> {
+    JobRow {
         name: &job.name,
+        form,
         about: sentence(job.kind.about),
         often: show(job.often, units),
         said: said(job.kind, &job.answers, units),
-    });
-    row.collect()
+    }
 }
 
 fn said(kind: &Kind, answers: &Answers, units: System) -> Vec<Said> {

@@ -8,7 +8,12 @@ use std::sync::Arc;
 use axum::Router;
 use axum::body::{Body, to_bytes};
 use axum::http::{HeaderMap, Request, StatusCode};
+use jiff::tz::TimeZone;
+use jiff::{Timestamp, ZonedDateTime};
 use pages::{App, Passphrase, Peer, Settings, ShopSource, router};
+use planner::needs::kinds;
+use reference::Reference;
+use store::{Moment, Store};
 use tower::ServiceExt;
 
 pub const PASSPHRASE: &str = "kettle harbour nine owls";
@@ -30,6 +35,29 @@ pub fn open() -> Settings {
 
 pub fn app(settings: Settings, shop: &Path) -> Arc<App> {
     App::new(ShopSource::file(shop.to_owned()), settings, |_| {}).unwrap()
+}
+
+/// What day and time it is in the tests.
+pub fn clock() -> ZonedDateTime {
+    "2026-03-02T09:30:00Z".parse::<Timestamp>().unwrap().to_zoned_datetime(TimeZone::UTC)
+}
+
+/// A kept shop: the one of an example, or one of which nothing was said yet.
+pub fn kept(folder: &Path, example_of: Option<&str>) -> PathBuf {
+    let path = folder.join("shop.gallipot");
+    let mut store = Store::create(&path).unwrap();
+    if let Some(name) = example_of {
+        let text = std::fs::read(example(name)).unwrap();
+        store.import(&text, Reference::embedded(), kinds(), Moment::from(&clock())).unwrap();
+    }
+    path
+}
+
+/// The pages of a kept shop.
+pub fn pages_of(shop: &Path, settings: Settings) -> Router {
+    let now = Moment::from(&clock());
+    let store = if settings.read_only { Store::open_read_only(shop) } else { Store::open(shop, now) };
+    router(App::new(ShopSource::kept(store.unwrap()), Settings { clock, ..settings }, |_| {}).unwrap())
 }
 
 pub fn pages(settings: Settings) -> Router {

@@ -1,0 +1,110 @@
+//! The cupboard as a table, out and in.
+
+use std::sync::Arc;
+
+use askama::Template;
+use axum::extract::{Multipart, State};
+use axum::http::header::{CONTENT_DISPOSITION, CONTENT_TYPE};
+use axum::response::{IntoResponse, Response};
+use planner::needs::kinds;
+use shop::Pot;
+use store::{BadRow, Cupboard, Moment, StoreError};
+
+use super::part::stored;
+use crate::App;
+use crate::form::quoted;
+use crate::frame::{Frame, html};
+use crate::trouble::Trouble;
+use crate::visitor::Visitor;
+use crate::words::{sentence, several};
+
+/// A larger table is refused before it is read; the store refuses it, too.
+pub(crate) const LARGEST: usize = 9 << 20;
+/// So many bad rows are shown; whoever has more mends these first.
+const SHOWN: usize = 50;
+
+#[derive(Template)]
+#[template(path = "table.html")]
+struct Page {
+    frame: Frame,
+    columns: String,
+    taken: Option<String>,
+    count: String,
+    wrong: Vec<String>,
+}
+
+fn draw(app: &Arc<App>, visitor: &Visitor, taken: Option<String>, count: String, wrong: Vec<String>) -> Result<Response, Trouble> {
+    let frame = Frame::new(app, visitor, "Cupboard", "The cupboard as a table");
+    html(&Page { frame, columns: Pot::KEYS.join(", "), taken, count, wrong })
+}
+
+pub(crate) async fn page(State(app): State<Arc<App>>, visitor: Visitor) -> Response {
+    app.draw(visitor, |app, visitor| {
+        app.source.now().ok_or_else(Trouble::only_kept)??;
+        draw(app, visitor, None, String::new(), Vec::new())
+    })
+    .await
+}
+
+/// The cupboard as CSV.
+pub(crate) async fn out(State(app): State<Arc<App>>, visitor: Visitor) -> Response {
+    app.draw(visitor, |app, _| {
+        let text = stored(app, |store| store.export_cupboard())?;
+        Ok(([(CONTENT_TYPE, "text/csv; charset=utf-8"), (CONTENT_DISPOSITION, "attachment; filename=\"cupboard.csv\"")], text)
+            .into_response())
+    })
+    .await
+}
+
+/// Takes a table in, all of it or nothing.
+pub(crate) async fn bring(State(app): State<Arc<App>>, visitor: Visitor, mut parts: Multipart) -> Response {
+    let (mut file, mut how) = (Vec::new(), Cupboard::Add);
+    let mut unread = None;
+    loop {
+        match parts.next_field().await {
+            Ok(Some(part)) => {
+                let name = part.name().unwrap_or_default().to_owned();
+                match (name.as_str(), part.bytes().await) {
+                    ("file", Ok(bytes)) => file = bytes.to_vec(),
+                    ("how", Ok(bytes)) if bytes.as_ref() == b"replace" => how = Cupboard::Replace,
+                    (_, Ok(_)) => {}
+                    (_, Err(error)) => unread = Some(error.body_text()),
+                }
+            }
+            Ok(None) => break,
+            Err(error) => unread = Some(error.body_text()),
+        }
+        if unread.is_some() {
+            break;
+        }
+    }
+    app.draw(visitor, move |app, visitor| {
+        if let Some(said) = unread {
+            return draw(app, visitor, None, String::new(), vec![sentence(&format!("the table could not be read: {said}"))]);
+        }
+        let now = Moment::from(&app.now());
+        let take = |store: &mut store::Store| store.import_cupboard(&file, how, app.reference, kinds(), now);
+        match app.source.store(take).ok_or_else(Trouble::only_kept)? {
+            Ok(taken) => {
+                let (pots, missing) = (taken.pots, taken.missing);
+                let left_out =
+                    if missing.is_empty() { String::new() } else { format!(" Columns the table does not have: {}.", missing.join(", ")) };
+                let said = format!("{} kept, {} added, {} taken out.{left_out}", several(pots.kept, "pot", "pots"), pots.added, pots.gone);
+                draw(app, visitor, Some(said), String::new(), Vec::new())
+            }
+            Err(StoreError::BadRows(rows)) => {
+                let more = if rows.len() > SHOWN { format!("; the first {SHOWN} are") } else { String::new() };
+                let count = format!("{}{more}:", several(rows.len(), "row is wrong", "rows are wrong"));
+                draw(app, visitor, None, count, rows.iter().take(SHOWN).map(bad).collect())
+            }
+            Err(error @ StoreError::Refused(_)) => draw(app, visitor, None, String::new(), vec![quoted(&sentence(&error.to_string()))]),
+            Err(error) => Err(Trouble::from(error)),
+        }
+    })
+    .await
+}
+
+fn bad(row: &BadRow) -> String {
+    let column = row.column.as_ref().map_or_else(String::new, |column| format!(", {column}"));
+    quoted(&format!("line {}{column}: {}. {}", row.line, row.what, row.mend))
+}

@@ -1,0 +1,334 @@
+//! The pages of a kept shop through the real router: the first visit, the round, the pots, the forms, the table; and what they refuse.
+#![expect(clippy::unwrap_used, reason = "a test fails by panicking")]
+
+#[expect(dead_code, reason = "the tests of the guard use the rest of it")]
+mod common;
+
+use std::fmt::Write;
+use std::path::Path;
+use std::time::{Duration, Instant};
+
+use axum::Router;
+use axum::body::Body;
+use axum::http::{Request, StatusCode};
+use common::{Answer, LOCAL, clock, from, get, kept, local, pages_of, post, send, with};
+use pages::Settings;
+use store::{Page, Store};
+use tempfile::TempDir;
+
+/// The example shop, kept.
+fn alder() -> (TempDir, Router) {
+    let folder = tempfile::tempdir().unwrap();
+    let pages = pages_of(&kept(folder.path(), Some("alder-lock.toml")), local());
+    (folder, pages)
+}
+
+fn log(folder: &TempDir) -> usize {
+    let store = Store::open_read_only(&folder.path().join("shop.gallipot")).unwrap();
+    store.log(Page { count: 1000, ..Page::default() }).unwrap().len()
+}
+
+/// Where an answer sends the reader.
+async fn sent(pages: &Router, path: &str, form: &str) -> String {
+    let answer = send(pages, post(path, form)).await;
+    assert_eq!(answer.status, StatusCode::SEE_OTHER, "{path} {form}: {}", answer.text);
+    answer.header("location").to_owned()
+}
+
+/// A table as a browser sends a file.
+fn upload(table: &[u8], how: &str) -> Request<Body> {
+    let edge = "the-edge-of-a-part";
+    let mut body =
+        format!("--{edge}\r\ncontent-disposition: form-data; name=\"file\"; filename=\"cupboard.csv\"\r\ncontent-type: text/csv\r\n\r\n")
+            .into_bytes();
+    body.extend_from_slice(table);
+    write!(Bytes(&mut body), "\r\n--{edge}\r\ncontent-disposition: form-data; name=\"how\"\r\n\r\n{how}\r\n--{edge}--\r\n").unwrap();
+    let request = Request::post("/cupboard/table")
+        .header("host", LOCAL)
+        .header("origin", format!("http://{LOCAL}"))
+        .header("sec-fetch-site", "same-origin")
+        .header("content-type", format!("multipart/form-data; boundary={edge}"))
+        .body(Body::from(body));
+    from("127.0.0.1:50000", request.unwrap())
+}
+
+struct Bytes<'b>(&'b mut Vec<u8>);
+
+impl Write for Bytes<'_> {
+    fn write_str(&mut self, text: &str) -> std::fmt::Result {
+        self.0.extend_from_slice(text.as_bytes());
+        Ok(())
+    }
+}
+
+#[tokio::test]
+async fn from_nothing_to_a_ladder() {
+    let folder = tempfile::tempdir().unwrap();
+    let pages = pages_of(&kept(folder.path(), None), local());
+    for path in ["/", "/shop", "/ladder", "/cupboard"] {
+        let answer = send(&pages, get(path)).await;
+        assert_eq!((answer.status, answer.header("location")), (StatusCode::SEE_OTHER, "/start"), "{path}");
+    }
+    assert_eq!(send(&pages, get("/bench/fit")).await.status, StatusCode::OK, "the bench needs no shop");
+    let nothing = send(&pages, post("/start", "metal=brass")).await;
+    assert!(nothing.text.contains("Tick at least one machine"));
+    let wrong = send(&pages, post("/start", "machine=bench+lathe&bench+lathe.swing=tall&volume=big")).await;
+    assert!(wrong.text.contains("Nothing was kept") && wrong.text.contains("value=\"tall\"") && wrong.text.contains("value=\"big\""));
+    let form = "machine=bench+lathe&machine=bench+mill&metal=mild-steel&metal=brass&heating=steady&volume=1400+ft3&own=penetrating";
+    assert_eq!(sent(&pages, "/start", form).await, "/ladder");
+    let ladder = send(&pages, get("/ladder")).await;
+    assert!(ladder.text.contains("class=\"rungs\""));
+    let shop = send(&pages, get("/shop")).await.text;
+    // 1400 ft³ are 39.64 m³ (1 ft is 0.3048 m exactly; international yard and pound agreement of 1959).
+    assert!(shop.contains("39.6 m³") && shop.contains("steady"), "{shop}");
+    assert_eq!(sent(&pages, "/start", "machine=shaper").await, "/shop", "a shop is begun once");
+}
+
+#[tokio::test]
+async fn of_two_phones_that_tick_the_same_point_one_is_written_and_the_other_told() {
+    let (folder, pages) = alder();
+    let today = send(&pages, get("/")).await.text;
+    assert!(today.contains("Monday, 2 March 2026"));
+    let due = today.split("name=\"point\" value=\"bed ways\"").nth(1).unwrap().split("name=\"due\" value=\"").nth(1).unwrap();
+    let form = format!("machine=lathe&point=bed+ways&due={}", due.split('"').next().unwrap());
+    let (first, second) = (sent(&pages, "/done", &form).await, sent(&pages, "/done", &form).await);
+    assert_eq!((first.as_str(), second.as_str()), ("/?entry=1", "/?entry=1&already=yes"));
+    assert_eq!(log(&folder), 1);
+    assert!(send(&pages, get(&first)).await.text.contains("Written down."));
+    assert!(send(&pages, get(&second)).await.text.contains("Somebody had written this down already"));
+    // Taken back, it is due again, and can be ticked again.
+    assert_eq!(sent(&pages, "/undo", "entry=1&back=%2Flog").await, "/log");
+    assert!(send(&pages, get("/")).await.text.contains("name=\"point\" value=\"bed ways\""));
+    assert_eq!(sent(&pages, "/done", &form).await, "/?entry=3");
+}
+
+#[tokio::test]
+async fn a_week_of_rounds_leaves_nothing_due_and_every_entry_in_the_log() {
+    let (folder, pages) = alder();
+    let today = send(&pages, get("/")).await.text;
+    let forms = today.split("action=\"/done\">").skip(1).map(|form| form.split("</form>").next().unwrap());
+    for form in forms.filter(|form| form.contains("<button aria-label=\"Done: ")) {
+        let fields = form.split("<input type=\"hidden\" name=\"").skip(1).map(|field| {
+            let (name, rest) = field.split_once('"').unwrap();
+            format!("{name}={}", rest.split("value=\"").nth(1).unwrap().split('"').next().unwrap().replace(' ', "+"))
+        });
+        sent(&pages, "/done", &fields.collect::<Vec<_>>().join("&")).await;
+    }
+    let after = send(&pages, get("/")).await.text;
+    assert!(after.contains("Nothing is due."), "{}", after.split("<main").nth(1).unwrap().get(..2000).unwrap());
+    let written = log(&folder);
+    assert!(written > 40, "{written}");
+    let (mut shown, mut next) = (0, Some("/log".to_owned()));
+    while let Some(path) = next {
+        let page = send(&pages, get(&path)).await.text;
+        shown += page.matches("aria-label=\"Take back entry ").count();
+        next = page.split("/log?before=").nth(1).map(|rest| format!("/log?before={}", rest.split('"').next().unwrap()));
+    }
+    assert_eq!(shown, written);
+}
+
+#[tokio::test]
+async fn a_pot_from_purchase_to_empty() {
+    let (_folder, pages) = alder();
+    assert_eq!(sent(&pages, "/add/pot", "fluid=slideway-68&size=500+mL&left=500+mL&place=shelf").await, "/cupboard");
+    let cupboard = send(&pages, get("/cupboard")).await.text;
+    let pot =
+        cupboard.split("/pot/").filter_map(|rest| rest.split_once('"')).find(|(_, rest)| rest.contains("slideway")).unwrap().0.to_owned();
+    let at = format!("/pot/{pot}");
+    assert_eq!(sent(&pages, &format!("{at}/opened"), "mark=a").await, at);
+    assert_eq!(sent(&pages, &format!("{at}/opened"), "mark=a").await, at, "sent twice by a finger that trembles");
+    let once = send(&pages, get(&at)).await.text;
+    assert_eq!(once.matches("<strong>Opened").count(), 1);
+    sent(&pages, "/done", &format!("machine=lathe&point=bed+ways&amount=100+mL&pot={pot}")).await;
+    assert!(send(&pages, get(&at)).await.text.contains("400 mL"), "500 less 100");
+    for (doing, amount, said) in
+        [("counted", "lots", "does not begin with a number"), ("counted", "", "Say how much"), ("bought", "1 kg", "this pot is kept as")]
+    {
+        let answer = send(&pages, post(&format!("{at}/{doing}"), &format!("amount={}", amount.replace(' ', "+")))).await;
+        assert!(answer.text.to_lowercase().contains(&said.to_lowercase()), "{doing} {amount}: {said}");
+    }
+    sent(&pages, &format!("{at}/discarded"), "").await;
+    assert!(send(&pages, get("/cupboard")).await.text.contains(">empty<"));
+    assert!(send(&pages, get("/")).await.text.contains("slideway oil, ISO VG 68: empty"));
+}
+
+#[tokio::test]
+async fn a_form_says_at_the_key_what_is_wrong_and_changes_nothing() {
+    let (_folder, pages) = alder();
+    let shop = send(&pages, get("/shop")).await.text;
+    let part = format!("/part/{}", shop.split("href=\"/part/").nth(1).unwrap().split('"').next().unwrap());
+    let before = send(&pages, get(&part)).await.text;
+    assert!(before.contains("value=\"10 in\""), "as it was typed");
+    let wrong = send(&pages, post(&part, "name=lathe&swing=tall&hours=often")).await.text;
+    assert!(wrong.contains("id=\"w-swing\"") && wrong.contains("id=\"w-hours\"") && wrong.contains("value=\"tall\""));
+    assert!(send(&pages, get(&part)).await.text.contains("value=\"10 in\""));
+    sent(&pages, &part, "name=lathe&swing=250+mm").await;
+    assert!(send(&pages, get(&part)).await.text.contains("value=\"250 mm\""));
+    let point = part.replace("/part/", "/add/point?machine=") + "&name=bed+ways";
+    let bad = send(&pages, post(&point, "maker.use=snake+oil")).await.text;
+    assert!(bad.contains("id=\"w-maker.use\""), "{}", bad.split("<main").nth(1).unwrap());
+    sent(&pages, &point, "holds=slideway-68&maker.use=slideway-oil&maker.every=10+h").await;
+    assert!(send(&pages, get("/chart/lathe")).await.text.contains("every 10 h"));
+    let room = send(&pages, post("/only/room", "heating=frost+guard&weather=%2Fetc%2Fpasswd")).await;
+    assert_eq!(room.status, StatusCode::SEE_OTHER);
+    assert!(!send(&pages, get("/cupboard.csv")).await.text.contains("root:"));
+}
+
+#[tokio::test]
+async fn what_is_asked_of_a_pot_a_part_or_a_point_that_is_not_there_is_refused() {
+    let (folder, pages) = alder();
+    for path in [
+        "/pot/99",
+        "/pot/1",
+        "/part/99",
+        "/part/x",
+        "/only/cellar",
+        "/add/king",
+        "/add/point",
+        "/add/point?machine=1e9",
+        "/done?machine=a&point=b",
+        "/log?before=x-y",
+    ] {
+        let status = send(&pages, get(path)).await.status;
+        assert!(status.is_client_error() || path.starts_with("/log"), "{path}: {status}");
+    }
+    for (path, form) in [
+        ("/done", "machine=lathe&point=nothing"),
+        ("/done", "machine=lathe&point=bed+ways&pot=99"),
+        ("/undo", "entry=99"),
+        ("/pot/99/opened", ""),
+        ("/part/1/remove", ""),
+        ("/done", "machine=lathe&point=bed+ways&amount=%3Cscript%3E"),
+        ("/done", "machine=lathe&point=bed+ways&day=2026-03-03"),
+    ] {
+        let answer = send(&pages, post(path, form)).await;
+        assert_ne!(answer.status, StatusCode::SEE_OTHER, "{path} {form}");
+        assert_ne!(answer.status, StatusCode::INTERNAL_SERVER_ERROR, "{path} {form}");
+    }
+    assert_eq!(log(&folder), 0);
+}
+
+#[tokio::test]
+async fn nothing_is_written_for_another_site_or_on_a_tablet_for_reading() {
+    let (folder, pages) = alder();
+    let writes = [
+        "/start",
+        "/done",
+        "/undo",
+        "/meters",
+        "/part/2",
+        "/part/2/remove",
+        "/only/room",
+        "/add/machine",
+        "/pot/3/opened",
+        "/cupboard/table",
+    ];
+    for path in writes {
+        // OWASP Cross-Site Request Forgery Prevention Cheat Sheet: verify the origin.
+        let answer = send(&pages, with(post(path, "machine=lathe&point=bed+ways"), "origin", "http://elsewhere.example")).await;
+        assert_eq!(answer.status, StatusCode::FORBIDDEN, "{path}");
+    }
+    drop(pages);
+    let tablet = pages_of(&folder.path().join("shop.gallipot"), Settings { read_only: true, ..local() });
+    for path in writes {
+        assert_eq!(send(&tablet, post(path, "machine=lathe&point=bed+ways")).await.status, StatusCode::FORBIDDEN, "{path}");
+    }
+    let today = send(&tablet, get("/")).await.text;
+    assert!(today.contains("bed ways") && !today.contains("action=\"/done\""));
+    assert_eq!(log(&folder), 0);
+}
+
+#[tokio::test]
+async fn what_people_write_into_the_shop_is_shown_and_never_run() {
+    let (_folder, pages) = alder();
+    // OWASP Cross-Site Scripting Prevention Cheat Sheet; server-side template injection probes.
+    let sly = "%7B%7B7*7%7D%7D%3Cscript%3Ealert(1)%3C%2Fscript%3E%22+onfocus%3D%22x";
+    sent(&pages, "/add/pot", &format!("fluid=acetone&name={sly}&place={sly}")).await;
+    sent(&pages, "/add/machine?template=shaper", &format!("name=..%2F..%2F{sly}")).await;
+    sent(&pages, "/done", &format!("machine=lathe&point=bed+ways&note={sly}&who={sly}")).await;
+    for path in ["/", "/shop", "/cupboard", "/log", "/?entry=1"] {
+        let page = send(&pages, get(path)).await.text;
+        assert!(!page.contains("<script>") && !page.contains("\" onfocus=\"") && !page.contains("49&lt;"), "{path}");
+    }
+    let today = send(&pages, get("/")).await.text;
+    let chart = today.split("href=\"").find(|link| link.starts_with("/chart/..")).unwrap().split('"').next().unwrap();
+    assert_eq!(send(&pages, get(chart)).await.status, StatusCode::OK, "{chart}");
+}
+
+#[tokio::test]
+async fn a_table_is_taken_in_whole_or_not_at_all() {
+    let (_folder, pages) = alder();
+    let before = send(&pages, get("/cupboard.csv")).await;
+    assert_eq!(before.header("content-type"), "text/csv; charset=utf-8");
+    let told = |answer: &Answer| answer.text.split("<main").nth(1).unwrap().to_owned();
+    let bad = send(&pages, upload(b"fluid,left\nslideway-68,2 bananas\nsnake oil,1 L\n", "add")).await;
+    assert!(
+        told(&bad).contains("Nothing was taken in") && told(&bad).contains("line 2") && told(&bad).contains("line 3"),
+        "{}",
+        told(&bad)
+    );
+    let columns = send(&pages, upload(b"colour,weight\nred,2\n", "replace")).await;
+    assert!(told(&columns).contains("Nothing was taken in"), "{}", told(&columns));
+    let noise = send(&pages, upload(&[0xff, 0xfe, 0x00, 0x9f, 0x0a, 0x22], "add")).await;
+    assert!(told(&noise).contains("Nothing was taken in"));
+    assert_eq!(send(&pages, get("/cupboard.csv")).await.text, before.text);
+    // OWASP on CSV injection: a cell that begins with =, +, - or @ is a formula to a spreadsheet.
+    let sly = send(&pages, upload(b"fluid,name,left\nacetone,\"=HYPERLINK(\"\"http://elsewhere.example\"\")\",250 mL\n", "add")).await;
+    assert!(told(&sly).contains("1 added"));
+    assert!(send(&pages, get("/cupboard.csv")).await.text.contains("\"'=HYPERLINK"));
+    // The trip out and in again changes nothing.
+    let out = send(&pages, get("/cupboard.csv")).await.text;
+    let back = send(&pages, upload(out.as_bytes(), "replace")).await;
+    assert!(told(&back).contains("0 added, 0 taken out"), "{}", told(&back));
+    assert_eq!(send(&pages, get("/cupboard.csv")).await.text, out);
+}
+
+#[tokio::test]
+async fn fifty_thousand_bad_rows_are_reported_and_nothing_is_taken_in() {
+    let (_folder, pages) = alder();
+    let mut table = String::from("fluid,name,left\n");
+    for row in 0..50_000 {
+        writeln!(table, "slideway-68,pot {row},{row} bananas").unwrap();
+    }
+    let begun = Instant::now();
+    let answer = send(&pages, upload(table.as_bytes(), "add")).await;
+    assert!(answer.text.contains("50000 rows are wrong; the first 50 are"));
+    assert!(answer.text.len() < 64 << 10, "{} bytes", answer.text.len());
+    assert!(begun.elapsed() < Duration::from_secs(20), "{:?}", begun.elapsed());
+    assert!(!send(&pages, get("/cupboard")).await.text.contains("pot 7"));
+}
+
+#[tokio::test]
+async fn every_link_of_a_kept_shop_leads_to_a_page() {
+    let (_folder, pages) = alder();
+    let mut seen = std::collections::BTreeSet::new();
+    let mut waiting = vec!["/".to_owned()];
+    while let Some(path) = waiting.pop() {
+        if !seen.insert(path.clone()) || path.starts_with("/why/") {
+            continue;
+        }
+        let answer = send(&pages, get(&path)).await;
+        assert_eq!(answer.status, StatusCode::OK, "{path}");
+        let links = answer.text.split("href=\"").skip(1).map(|link| link.split('"').next().unwrap().replace("&#38;", "&"));
+        let links = links.map(|link| link.split('#').next().unwrap().to_owned());
+        waiting.extend(links.filter(|link| link.starts_with('/')));
+    }
+    assert!(seen.len() > 100, "{}", seen.len());
+}
+
+#[tokio::test]
+async fn a_clock_that_went_back_writes_nothing_and_says_so() {
+    let folder = tempfile::tempdir().unwrap();
+    let shop = kept(folder.path(), Some("alder-lock.toml"));
+    fn later() -> jiff::ZonedDateTime {
+        clock().checked_add(jiff::Span::new().days(30)).unwrap()
+    }
+    let store = Store::open(&shop, store::Moment::from(&later())).unwrap();
+    let app = pages::App::new(pages::ShopSource::kept(store), Settings { clock: later, ..local() }, |_| {}).unwrap();
+    sent(&pages::router(app), "/done", "machine=lathe&point=bed+ways").await;
+    let pages = pages_of(Path::new(&shop), local());
+    let answer = send(&pages, post("/done", "machine=lathe&point=half+nuts")).await;
+    assert!(answer.text.contains("set this machine") || answer.text.contains("clock"), "{}", answer.text);
+    assert_eq!(log(&folder), 1);
+    assert!(send(&pages, get("/")).await.text.contains("Nobody can say what is due."));
+}
