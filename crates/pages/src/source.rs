@@ -21,10 +21,12 @@ pub struct ShopSource(Held);
 
 #[derive(Debug)]
 enum Held {
-    File { path: PathBuf, seen: Mutex<Option<(Seen, Result<Arc<Shop>, Arc<Unsound>>)>> },
+    File { path: PathBuf, seen: Mutex<Option<(Seen, Found<Shop>)>> },
     Kept(Mutex<Keeper>),
 }
 
+/// What was found when the shop was read last.
+type Found<T> = Result<Arc<T>, Arc<Unsound>>;
 /// What tells one state of a shop file from the next.
 type Seen = (Option<SystemTime>, u64);
 
@@ -32,7 +34,7 @@ type Seen = (Option<SystemTime>, u64);
 #[derive(Debug)]
 struct Keeper {
     store: Store,
-    seen: Option<(Stamp, Result<Arc<Now>, Arc<Unsound>>)>,
+    seen: Option<(Stamp, Found<Now>)>,
 }
 
 /// A kept shop as it stands at one moment.
@@ -77,7 +79,7 @@ impl ShopSource {
     }
 
     /// The shop as it is described now.
-    pub(crate) fn shop(&self) -> Result<Arc<Shop>, Arc<Unsound>> {
+    pub(crate) fn shop(&self) -> Found<Shop> {
         match &self.0 {
             Held::File { path, seen } => {
                 let mut seen = lock(seen);
@@ -95,7 +97,7 @@ impl ShopSource {
     }
 
     /// The kept shop as it stands now; none where the shop comes from a shop file.
-    pub(crate) fn now(&self) -> Option<Result<Arc<Now>, Arc<Unsound>>> {
+    pub(crate) fn now(&self) -> Option<Found<Now>> {
         match &self.0 {
             Held::File { .. } => None,
             Held::Kept(keeper) => Some(lock(keeper).now()),
@@ -123,7 +125,7 @@ impl ShopSource {
 }
 
 impl Keeper {
-    fn now(&mut self) -> Result<Arc<Now>, Arc<Unsound>> {
+    fn now(&mut self) -> Found<Now> {
         let unreadable = |error: StoreError| Arc::new(Unsound::Unreadable(error.to_string()));
         let stamp = self.store.stamp().map_err(unreadable)?;
         if let Some((_, found)) = self.seen.as_ref().filter(|(known, _)| *known == stamp) {

@@ -68,6 +68,13 @@ impl Part {
         }
     }
 
+    /// Whether the template of its machine answers where nothing is said.
+    pub(crate) fn grown(self, key: &str) -> bool {
+        const SAID_BY_PEOPLE: [&str; 2] = ["holds", "priority"];
+        let of_template = matches!(self, Self::Point { of_template: true, .. });
+        of_template && POINT_KEYS.iter().any(|known| known.name == key) && !SAID_BY_PEOPLE.contains(&key)
+    }
+
     /// What its form asks.
     pub(crate) fn questions(self) -> Vec<Question> {
         let values = |kind: Option<&'static Kind>| kind.map(|kind| kind.fields).unwrap_or_default().iter().map(Question::of_field);

@@ -12,8 +12,9 @@ use crate::App;
 use crate::frame::{Frame, Piece, html};
 use crate::trouble::Trouble;
 use crate::visitor::Visitor;
-use crate::words::{amount, ends, every, gathered};
+use crate::words::gathered;
 use crate::worked::Worked;
+use planner::words::{amount, ends, every};
 
 #[derive(Template)]
 #[template(path = "chart.html")]

@@ -14,8 +14,9 @@ use super::stairs::{Stairs, Step, bar};
 use crate::App;
 use crate::frame::{Frame, Piece, html};
 use crate::visitor::Visitor;
-use crate::words::{Places, ends, lasts, percent, places, several};
+use crate::words::{percent, several};
 use crate::worked::Worked;
+use planner::words::{Places, ends, lasts, places};
 
 /// How many rungs may be asked for.
 const CHOICES: [usize; 4] = [5, 12, 24, 60];

@@ -18,6 +18,9 @@ use crate::visitor::Visitor;
 /// How many entries one page shows.
 const ON_A_PAGE: u32 = 50;
 
+/// A place in the log: what came before it stands on the next page.
+type Place = (Timestamp, EntryId);
+
 #[derive(Template)]
 #[template(path = "log.html")]
 struct Page {
@@ -45,9 +48,9 @@ pub(crate) async fn page(State(app): State<Arc<App>>, visitor: Visitor) -> Respo
 pub(crate) fn entries(
     store: &Store,
     about: Option<SectionId>,
-    before: Option<(Timestamp, EntryId)>,
+    before: Option<Place>,
     units: System,
-) -> Result<(Vec<Told>, Option<(Timestamp, EntryId)>), StoreError> {
+) -> Result<(Vec<Told>, Option<Place>), StoreError> {
     let found = store.log(Wanted { about, before, count: ON_A_PAGE })?;
     let last = found.last().filter(|_| u32::try_from(found.len()).is_ok_and(|count| count == ON_A_PAGE));
     let last = last.map(|logged| (logged.entry.when.at(), logged.id));

@@ -252,6 +252,7 @@ fn form(app: &Arc<App>, visitor: &Visitor, target: &Target, typed: Option<&Typed
             None => said.iter().find(|(name, _)| *name == question.name).map(|(_, value)| written(value)).unwrap_or_default(),
         };
         let supposed = shop.as_deref().and_then(|shop: &Shop| supposed(shop, &place, &question.name)).or_else(|| question.default());
+        let supposed = supposed.or_else(|| target.part.grown(&question.name).then_some(("as the template has it", "")));
         let wrong = wrong.iter().find(|(key, _)| key.as_deref() == Some(&question.name)).map(|(_, said)| said.clone());
         question.control(&value, supposed, wrong, &choices)
     };

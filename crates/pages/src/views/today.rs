@@ -15,8 +15,9 @@ use super::done::{Told, told};
 use crate::App;
 use crate::frame::{Frame, html};
 use crate::visitor::Visitor;
-use crate::words::{amount, every, is_daily, several};
+use crate::words::several;
 use crate::worked::{Day, Worked};
+use planner::words::{amount, every, is_daily};
 
 /// What stands in the cupboard and runs out within so many days is said today.
 const SOON_DAYS: i32 = 28;

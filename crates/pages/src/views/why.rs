@@ -15,8 +15,8 @@ use crate::App;
 use crate::frame::{Frame, Piece, html};
 use crate::trouble::Trouble;
 use crate::visitor::Visitor;
-use crate::words::{amount, every};
 use crate::worked::Worked;
+use planner::words::{amount, every};
 
 #[derive(Template)]
 #[template(path = "why.html")]

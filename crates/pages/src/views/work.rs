@@ -10,7 +10,8 @@ use planner::report::StepRow;
 use crate::App;
 use crate::frame::{Frame, html};
 use crate::visitor::Visitor;
-use crate::words::{amount, gathered};
+use crate::words::gathered;
+use planner::words::amount;
 
 #[derive(Template)]
 #[template(path = "work.html")]

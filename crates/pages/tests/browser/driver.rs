@@ -10,8 +10,13 @@ use fantoccini::wd::WebDriverCompatibleCommand;
 use fantoccini::{Client, ClientBuilder};
 use hyper::Method;
 use hyper_util::client::legacy::connect::HttpConnector;
+use jiff::ZonedDateTime;
 use pages::{App, Settings, ShopSource, serve_until};
+use planner::needs::kinds;
+use reference::Reference;
 use serde_json::{Value, json};
+use store::{Moment, Store};
+use tempfile::TempDir;
 use tokio::sync::oneshot;
 use url::Url;
 
@@ -33,23 +38,39 @@ pub fn root() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("../..")
 }
 
-/// The pages of an example on a free port, for as long as this lives.
+/// The pages of a shop on a free port, for as long as this lives.
 pub struct Pages {
     pub address: String,
+    /// Where a kept shop is.
+    _folder: Option<TempDir>,
     end: Option<oneshot::Sender<()>>,
 }
 
 impl Pages {
     pub fn of(example: &str, settings: Settings) -> Self {
+        Self::open(ShopSource::file(root().join("examples").join(example)), settings, None)
+    }
+
+    /// A kept shop: that of an example, or one of which nothing was said yet.
+    pub fn kept(example: Option<&str>, settings: Settings) -> Self {
+        let folder = tempfile::tempdir().unwrap();
+        let mut store = Store::create(&folder.path().join("shop.gallipot")).unwrap();
+        if let Some(example) = example {
+            let text = std::fs::read(root().join("examples").join(example)).unwrap();
+            store.import(&text, Reference::embedded(), kinds(), Moment::from(&ZonedDateTime::now())).unwrap();
+        }
+        Self::open(ShopSource::kept(store), settings, Some(folder))
+    }
+
+    fn open(source: ShopSource, settings: Settings, folder: Option<TempDir>) -> Self {
         let (tell, told) = mpsc::channel();
         let (end, ended) = oneshot::channel::<()>();
-        let source = ShopSource::file(root().join("examples").join(example));
         let app = App::new(source, settings, |_| {}).unwrap();
         std::thread::spawn(move || {
             let end = async { ended.await.unwrap_or_default() };
             serve_until(&app, |address| tell.send(address.trim_end_matches('/').to_owned()).unwrap(), end).unwrap();
         });
-        Self { address: told.recv().unwrap(), end: Some(end) }
+        Self { address: told.recv().unwrap(), _folder: folder, end: Some(end) }
     }
 }
 
@@ -63,7 +84,7 @@ impl Drop for Pages {
 pub struct Browser {
     pub client: Client,
     driver: Child,
-    _profile: tempfile::TempDir,
+    _profile: TempDir,
 }
 
 impl Browser {

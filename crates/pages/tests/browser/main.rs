@@ -4,6 +4,7 @@
 #![expect(clippy::unwrap_used, reason = "a test fails by panicking")]
 
 mod driver;
+mod kept;
 
 use std::net::SocketAddr;
 
@@ -57,25 +58,22 @@ async fn violations(browser: &Browser, axe: &str) -> Vec<String> {
 /// What is wider than the window, and what is to be pressed and smaller than 44 px (the size DESIGN asks for; WCAG 2.2 AAA 2.5.5).
 const MEASURE: &str = "
     const wide = document.documentElement.scrollWidth > innerWidth ? ['the page is ' + document.documentElement.scrollWidth + ' px wide'] : [];
-    const pressed = [...document.querySelectorAll('nav a, button, summary, select, input:not([type=hidden]):not([type=checkbox]), .ticks label, .lines a')];
+    const pressed = [...document.querySelectorAll('nav a, button, summary, select, input:not([type=hidden]):not([type=checkbox]):not([type=radio]), .ticks label, .lines a')];
     const small = pressed.filter(one => one.checkVisibility() && one.getBoundingClientRect().height < 43.5)
         .map(one => one.tagName + ' ' + one.textContent.trim().slice(0, 30) + ' is ' + one.getBoundingClientRect().height + ' px high');
     return wide.concat(small);";
 
-#[tokio::test(flavor = "multi_thread")]
-#[ignore = "needs a browser; cargo xtask test runs it"]
-async fn every_page_is_sound_on_a_phone_and_a_desk_in_the_light_and_the_dark() {
-    let (pages, axe) = (Pages::of("alder-lock.toml", Settings::local(here())), axe());
-    let browser = Browser::start().await;
-    let mut wrong = Vec::new();
+/// What is wrong with pages, each by its name and address, at both widths and in both themes; a picture of each is kept.
+async fn sound(browser: &Browser, pages: &[(&str, String)]) -> Vec<String> {
+    let (axe, mut wrong) = (axe(), Vec::new());
     for (width, height) in [(390, 844), (1280, 900)] {
         for theme in ["light", "dark"] {
             let folder = root().join(format!("target/screenshots/{width}-{theme}"));
             std::fs::create_dir_all(&folder).unwrap();
-            for (name, path) in PAGES {
+            for (name, address) in pages {
                 browser.look(width, height, theme).await;
-                browser.client.goto(&format!("{}{path}", pages.address)).await.unwrap();
-                let mut found = violations(&browser, &axe).await;
+                browser.client.goto(address).await.unwrap();
+                let mut found = violations(browser, &axe).await;
                 found.extend(browser.run(MEASURE).await.as_array().unwrap().iter().map(|one| one.as_str().unwrap().to_owned()));
                 wrong.extend(found.into_iter().map(|said| format!("{name} {width} {theme}: {said}")));
                 let tall = browser.run("return Math.min(document.documentElement.scrollHeight, 3200)").await;
@@ -85,6 +83,15 @@ async fn every_page_is_sound_on_a_phone_and_a_desk_in_the_light_and_the_dark() {
             }
         }
     }
+    wrong
+}
+
+#[tokio::test(flavor = "multi_thread")]
+#[ignore = "needs a browser; cargo xtask test runs it"]
+async fn every_page_is_sound_on_a_phone_and_a_desk_in_the_light_and_the_dark() {
+    let pages = Pages::of("alder-lock.toml", Settings::local(here()));
+    let browser = Browser::start().await;
+    let wrong = sound(&browser, &PAGES.map(|(name, path)| (name, format!("{}{path}", pages.address)))).await;
     // Paper: what a chart is printed for.
     let paper = root().join("target/screenshots/paper");
     std::fs::create_dir_all(&paper).unwrap();
