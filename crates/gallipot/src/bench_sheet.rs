@@ -164,9 +164,10 @@ fn text(page: &Page, sheet: &Sheet) -> String {
         parts.push(format!("\n{}", heading("Working")));
         for step in &page.steps {
             let value = format!("{} {}", units::show_number(step.value, units::Digits::Significant(4)), step.unit);
-            let shown = match step.solved {
-                true => format!("{} = {}, which makes true {}", step.symbol, value.trim(), step.formula),
-                false => format!("{} = {} = {} = {}", step.symbol, step.formula, step.filled, value.trim()),
+            let shown = if step.solved {
+                format!("{} = {}, which makes true {}", step.symbol, value.trim(), step.formula)
+            } else {
+                format!("{} = {} = {} = {}", step.symbol, step.formula, step.filled, value.trim())
             };
             parts.push(paragraph(&shown, "  ", "      "));
             parts.push(dim(&format!("      [{}]", step.source)));
