@@ -7,8 +7,11 @@ use axum::http::header::{CACHE_CONTROL, CONTENT_TYPE};
 use axum::response::{IntoResponse, Response};
 use sha2::{Digest, Sha256};
 
-const FILES: [(&str, &str, &str); 3] = [
+const FILES: [(&str, &str, &str); 6] = [
     ("style.css", "text/css; charset=utf-8", include_str!("../assets/style.css")),
+    ("paper.css", "text/css; charset=utf-8", include_str!("../assets/paper.css")),
+    ("paper-a4.css", "text/css; charset=utf-8", include_str!("../assets/paper-a4.css")),
+    ("paper-letter.css", "text/css; charset=utf-8", include_str!("../assets/paper-letter.css")),
     ("marks.svg", "image/svg+xml", include_str!("../assets/marks.svg")),
     ("icon.svg", "image/svg+xml", include_str!("../assets/icon.svg")),
 ];
@@ -33,6 +36,11 @@ impl Assets {
     pub(crate) fn path(&self, name: &str) -> String {
         let hashed = self.0.iter().find(|asset| asset.name == name).map_or(name, |asset| &asset.hashed);
         format!("/assets/{hashed}")
+    }
+
+    /// What stands in a file.
+    pub(crate) fn content(&self, name: &str) -> &'static str {
+        self.0.iter().find(|asset| asset.name == name).map_or("", |asset| asset.content)
     }
 
     /// The file under its hashed name.

@@ -11,6 +11,7 @@ mod cookie;
 mod form;
 mod frame;
 mod guard;
+pub mod paper;
 mod routes;
 mod serve;
 mod settings;

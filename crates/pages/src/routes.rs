@@ -16,6 +16,7 @@ use tower_http::timeout::TimeoutLayer;
 use crate::App;
 use crate::assets::Assets;
 use crate::guard::{headers, login, stand};
+use crate::paper;
 use crate::trouble::Trouble;
 use crate::views::{bench, cautions, chart, cupboard, done, ladder, log, part, pot, shop, sources, start, table, today, units, why, work};
 use crate::visitor::Visitor;
@@ -50,6 +51,9 @@ pub fn router(app: Arc<App>) -> Router {
         .route("/bench", get(bench::list_page))
         .route("/bench/{sheet}", get(bench::page))
         .route("/cautions", get(cautions::page))
+        .route("/paper", get(paper::list))
+        .route("/paper/{sheet}", get(paper::sheet))
+        .route("/paper/bench/{sheet}", get(paper::bench))
         .route("/sources", get(sources::page))
         .route("/units", post(units::choose))
         .route("/login", get(login::door).post(login::answer))

@@ -105,9 +105,9 @@ impl Browser {
         Self { client, driver, _profile: profile }
     }
 
-    /// Has the browser do what only its own protocol can.
-    pub async fn tell(&self, command: &'static str, with: Value) {
-        self.client.issue_cmd(Tell { command, with }).await.unwrap();
+    /// Has the browser do what only its own protocol can, and gives back its answer.
+    pub async fn tell(&self, command: &'static str, with: Value) -> Value {
+        self.client.issue_cmd(Tell { command, with }).await.unwrap()
     }
 
     /// Makes the window so wide and high, with the theme of that name.

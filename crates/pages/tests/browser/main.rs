@@ -5,6 +5,7 @@
 
 mod driver;
 mod kept;
+mod paper;
 
 use std::net::SocketAddr;
 
