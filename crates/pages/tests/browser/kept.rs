@@ -34,10 +34,10 @@ impl Finger<'_> {
                     let swipe = WheelAction::Scroll { duration: None, x: 100, y: 300, delta_x: 0, delta_y: 120 };
                     self.client.perform_actions(WheelActions::new("wheel".to_owned()).then(swipe)).await.unwrap();
                 }
-                Err(error) => panic!("{error}"),
+                other => return other.unwrap(),
             }
         }
-        panic!("something always lies above {at:?}");
+        wanted.click().await.unwrap();
     }
 
     async fn write(&mut self, css: &str, text: &str) {
