@@ -6,7 +6,7 @@ use planner::round::BuyRow;
 use planner::words::places;
 use shop::Pot;
 
-use super::{Head, Paper};
+use super::{Head, Paper, unbroken};
 use crate::views::cupboard::pack;
 use crate::words::percent;
 
@@ -23,6 +23,7 @@ struct Page<'a> {
 
 struct Rung<'a> {
     row: &'a RungRow,
+    name: String,
     /// What it costs together with all before it.
     so_far: Option<String>,
     serves: String,
@@ -50,6 +51,7 @@ impl Paper<'_> {
                 }
             });
             Rung {
+                name: unbroken(&row.name),
                 so_far: row.pack.as_ref().map(|_| format!("{so_far:.2}")),
                 serves: served.join(", "),
                 share: percent(self.worked.share(row.total)),
@@ -69,7 +71,7 @@ impl Paper<'_> {
     }
 
     fn owned<'a>(&self, pot: &'a Pot) -> Owned<'a> {
-        let fluid = self.reference.name_of(&pot.fluid);
+        let fluid = unbroken(&self.reference.name_of(&pot.fluid));
         let left = pot.left.map_or_else(String::new, |left| left.show(self.worked.units));
         Owned {
             name: pot.name.as_ref().map_or_else(|| fluid.clone(), |own| format!("{own}: {fluid}")),

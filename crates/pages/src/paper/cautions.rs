@@ -7,7 +7,7 @@ use planner::report::Report;
 use reference::Fluid;
 
 use super::sources::Sources;
-use super::{Head, Paper};
+use super::{Head, Paper, unbroken};
 use crate::words::{gathered, sentence};
 
 #[derive(Template)]
@@ -82,7 +82,7 @@ impl Paper<'_> {
     }
 
     fn shelf(&self, shelf: Shelf) -> Row {
-        let names: Vec<String> = shelf.fluids.iter().map(|key| self.reference.name_of(key)).collect();
+        let names: Vec<String> = shelf.fluids.iter().map(|key| unbroken(&self.reference.name_of(key))).collect();
         Row {
             cupboard: shelf.cupboard,
             height: match shelf.height {

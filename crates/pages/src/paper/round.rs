@@ -28,9 +28,8 @@ struct Page<'a> {
 struct Day {
     number: i8,
     letter: String,
-    /// A week begins with it.
-    week: bool,
-    weekend: bool,
+    /// How its column looks: a rule before each week, and what falls on a weekend told apart.
+    class: &'static str,
 }
 
 struct Machine<'a> {
@@ -120,8 +119,11 @@ fn day(date: Date) -> Day {
     Day {
         number: date.day(),
         letter: date.strftime("%a").to_string().chars().take(1).collect(),
-        week: date.weekday() == Weekday::Monday,
-        weekend: matches!(date.weekday(), Weekday::Saturday | Weekday::Sunday),
+        class: match date.weekday() {
+            Weekday::Monday => "day week",
+            Weekday::Saturday | Weekday::Sunday => "day weekend",
+            _ => "day",
+        },
     }
 }
 

@@ -15,7 +15,7 @@ use fantoccini::key::Key;
 use pages::{Passphrase, Settings};
 use serde_json::{Value, json};
 
-const PAGES: [(&str, &str); 19] = [
+const PAGES: [(&str, &str); 20] = [
     ("today", "/"),
     ("shop", "/shop"),
     ("ladder", "/ladder"),
@@ -34,6 +34,7 @@ const PAGES: [(&str, &str); 19] = [
     ("sheet-fit", "/bench/fit?work=yes"),
     ("sheet-viscosity", "/bench/viscosity?fluid=slideway-68%2Chydraulic-32&wanted=68+mm2%2Fs&work=yes"),
     ("sheet-wrong", "/bench/viscosity?fluid=snake+oil&temperature=warm&work=yes"),
+    ("paper", "/paper"),
     ("not-here", "/nowhere"),
 ];
 
