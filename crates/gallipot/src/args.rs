@@ -96,6 +96,15 @@ The file says what was due when it was written. Write it anew when something was
   gallipot list points
   gallipot list fluids")]
     List(List),
+    /// Write the sheets that hang on a wall and the labels of bottles, for a browser to print
+    #[command(after_help = "Examples:
+  gallipot sheets shop.gallipot -o paper
+  gallipot sheets shop.gallipot -o paper --size letter --only chart,round
+  gallipot sheets shop.gallipot -o paper --only labels --address http://192.168.1.20:8087
+  gallipot sheets shop.toml -o paper --only labels --decanted acetone --labels \"63.5 x 38.1 mm, 3 x 7, gaps 2.5 x 0 mm\"
+
+Each sheet is a file that needs nothing else. Open it in a browser and print it at 100 %, without the browser's own headers.")]
+    Sheets(crate::sheets::Wanted),
     /// Open the shop as pages in a browser
     #[command(after_help = "Examples:
   gallipot serve shop.toml

@@ -15,6 +15,7 @@ mod plan;
 mod problems;
 mod round;
 mod serve;
+mod sheets;
 mod shell;
 mod style;
 mod why;
@@ -57,6 +58,7 @@ fn run(command: &Command) -> Result<ExitCode, input::Failure> {
         Command::Backup(wanted) => kept::backup(wanted),
         Command::Restore(wanted) => kept::restore(wanted),
         Command::List(wanted) => list::run(wanted),
+        Command::Sheets(wanted) => sheets::run(wanted),
         Command::Serve(wanted) => serve::run(wanted),
         Command::Completions(wanted) => shell::completions(wanted),
         Command::Man => shell::man(),
