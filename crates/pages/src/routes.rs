@@ -18,7 +18,9 @@ use crate::assets::Assets;
 use crate::guard::{headers, login, stand};
 use crate::paper;
 use crate::trouble::Trouble;
-use crate::views::{bench, cautions, chart, cupboard, done, ladder, log, part, pot, shop, sources, start, table, today, units, why, work};
+use crate::views::{
+    api, bench, cautions, chart, cupboard, done, feed, ladder, log, part, pot, shop, sources, start, table, today, units, why, work,
+};
 use crate::visitor::Visitor;
 
 /// No form here is longer, and no page takes longer.
@@ -55,6 +57,13 @@ pub fn router(app: Arc<App>) -> Router {
         .route("/paper/{sheet}", get(paper::sheet))
         .route("/paper/bench/{sheet}", get(paper::bench))
         .route("/sources", get(sources::page))
+        .route("/calendar", get(feed::page).post(feed::renew))
+        .route("/calendar/{name}", get(feed::feed))
+        .route("/api", get(api::description))
+        .route("/api/plan", get(api::plan))
+        .route("/api/round", get(api::round))
+        .route("/api/cupboard", get(api::cupboard))
+        .route("/api/log", get(api::log))
         .route("/units", post(units::choose))
         .route("/login", get(login::door).post(login::answer))
         .route("/logout", post(login::leave))

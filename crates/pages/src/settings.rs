@@ -82,6 +82,15 @@ impl Settings {
         self.passphrase.is_none() && self.origin.is_none()
     }
 
+    /// The address at which a visitor sees the pages: the one by which a proxy makes them known, else the host that was asked.
+    pub(crate) fn seen_at(&self, host: &str) -> String {
+        let (encrypted, authority) = match &self.origin {
+            Some(origin) => (origin.encrypted, origin.authority.as_str()),
+            None => (self.is_encrypted(), host),
+        };
+        format!("{}://{authority}{}", if encrypted { "https" } else { "http" }, self.base_path.as_str())
+    }
+
     /// Whether browsers speak to it over an encrypted connection.
     pub(crate) fn is_encrypted(&self) -> bool {
         self.identity.is_some() || self.origin.as_ref().is_some_and(|origin| origin.encrypted)

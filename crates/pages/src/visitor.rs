@@ -4,6 +4,7 @@ use std::convert::Infallible;
 use std::sync::Arc;
 
 use axum::extract::FromRequestParts;
+use axum::http::header::HOST;
 use axum::http::request::Parts;
 use serde::Deserialize;
 use units::System;
@@ -18,6 +19,8 @@ pub(crate) struct Visitor {
     pub units: Option<System>,
     /// The path they are at, with its question, below the base path.
     pub at: String,
+    /// The host they asked.
+    pub host: String,
     /// What they asked, in the order of the form.
     pub asked: Vec<(String, String)>,
 }
@@ -53,7 +56,8 @@ impl FromRequestParts<Arc<App>> for Visitor {
     async fn from_request_parts(parts: &mut Parts, _: &Arc<App>) -> Result<Self, Infallible> {
         let asked = axum::extract::Query::try_from_uri(&parts.uri).map_or_else(|_| Vec::new(), |asked| asked.0);
         let at = parts.uri.path_and_query().map_or_else(|| "/".to_owned(), ToString::to_string);
-        Ok(Self { units: cookie(&parts.headers, UNITS).and_then(system), at, asked })
+        let host = parts.headers.get(HOST).and_then(|host| host.to_str().ok()).unwrap_or("localhost").to_owned();
+        Ok(Self { host, units: cookie(&parts.headers, UNITS).and_then(system), at, asked })
     }
 }
 

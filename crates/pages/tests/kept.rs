@@ -11,7 +11,7 @@ use std::time::{Duration, Instant};
 use axum::Router;
 use axum::body::Body;
 use axum::http::{Request, StatusCode};
-use common::{Answer, LOCAL, clock, from, get, kept, local, pages_of, post, send, with};
+use common::{Answer, LOCAL, clock, from, get, kept, local, open, pages_of, post, send, with};
 use pages::Settings;
 use store::{Page, Store};
 use tempfile::TempDir;
@@ -331,4 +331,56 @@ async fn a_clock_that_went_back_writes_nothing_and_says_so() {
     assert!(answer.text.contains("set this machine") || answer.text.contains("clock"), "{}", answer.text);
     assert_eq!(log(&folder), 1);
     assert!(send(&pages, get("/")).await.text.contains("Nobody can say what is due."));
+}
+
+#[tokio::test]
+async fn the_calendar_is_open_to_whoever_knows_its_address_and_to_nobody_else() {
+    let folder = tempfile::tempdir().unwrap();
+    let pages = pages_of(&kept(folder.path(), Some("alder-lock.toml")), open());
+    let outside = |path: &str| with(from("192.168.1.9:4000", get(path)), "host", "192.168.1.7:8087");
+    assert_eq!(send(&pages, outside("/calendar")).await.status, StatusCode::SEE_OTHER, "the page that says the address has a door");
+    assert_eq!(send(&pages, outside("/calendar/0000.ics")).await.status, StatusCode::NOT_FOUND);
+    assert_eq!(send(&pages, outside("/calendar/.ics")).await.status, StatusCode::NOT_FOUND);
+    drop(pages);
+    // On this machine, where nobody has to come in.
+    let pages = pages_of(&folder.path().join("shop.gallipot"), local());
+    let address = async |pages: &Router| {
+        let page = send(pages, get("/calendar?at=18:00&alarm=30")).await.text;
+        page.split("<code>").nth(1).map(|rest| rest.split('<').next().unwrap().replace("&#38;", "&"))
+    };
+    assert_eq!(address(&pages).await, None);
+    sent(&pages, "/calendar", "").await;
+    let first = address(&pages).await.unwrap();
+    let path = first.strip_prefix(&format!("http://{LOCAL}")).unwrap();
+    let calendar = send(&pages, get(path)).await;
+    assert_eq!(calendar.header("content-type"), "text/calendar; charset=utf-8");
+    // RFC 5545 section 3.4.
+    assert!(calendar.text.starts_with("BEGIN:VCALENDAR\r\n") && calendar.text.ends_with("END:VCALENDAR\r\n"));
+    assert!(calendar.text.contains("T180000") && calendar.text.contains("BEGIN:VALARM"));
+    sent(&pages, "/calendar", "").await;
+    assert_eq!(send(&pages, get(path)).await.status, StatusCode::NOT_FOUND, "renewed, the old address leads nowhere");
+    assert_ne!(address(&pages).await.unwrap(), first);
+    sent(&pages, "/calendar", "away=yes").await;
+    assert_eq!(address(&pages).await, None);
+}
+
+#[tokio::test]
+async fn programs_get_what_the_description_says() {
+    let (_folder, pages) = alder();
+    let description: serde_json::Value = serde_json::from_str(&send(&pages, get("/api")).await.text).unwrap();
+    assert_eq!(description["openapi"], "3.1.0");
+    for path in description["paths"].as_object().unwrap().keys() {
+        let answer = send(&pages, get(path)).await;
+        assert_eq!((answer.status, answer.header("content-type")), (StatusCode::OK, "application/json"), "{path}");
+        // JSON Schema 2020-12, as OpenAPI 3.1 takes it, read by an independent library.
+        let mut schema = description["paths"][path]["get"]["responses"]["200"]["content"]["application/json"]["schema"].clone();
+        schema["components"] = description["components"].clone();
+        let wrong: Vec<String> = jsonschema::validator_for(&schema)
+            .unwrap()
+            .iter_errors(&serde_json::from_str(&answer.text).unwrap())
+            .map(|error| format!("{error} at {}", error.instance_path()))
+            .collect();
+        assert!(wrong.is_empty(), "{path}: {wrong:?}");
+    }
+    assert_eq!(send(&pages, post("/api/plan", "")).await.status, StatusCode::METHOD_NOT_ALLOWED);
 }

@@ -44,7 +44,9 @@ impl Guard {
 
 /// Paths that are open to whoever has not come in, below the base path.
 fn is_open(path: &str) -> bool {
-    matches!(path, "/login" | "/health") || path.strip_prefix("/assets/").is_some_and(|name| !name.contains('/'))
+    // Whoever knows the address of the calendar may read it: a calendar program cannot come in.
+    let one_of = |folder: &str| path.strip_prefix(folder).is_some_and(|name| !name.contains('/'));
+    matches!(path, "/login" | "/health") || one_of("/assets/") || one_of("/calendar/")
 }
 
 /// Paths that may be written to although nothing of the shop may: who comes in, and in which units they read.

@@ -9,7 +9,7 @@ use std::time::{Duration, Instant};
 const AT_ONCE: f64 = 120.0;
 const A_SECOND: f64 = 8.0;
 /// This machine, and a proxy, speak for many.
-const FOR_MANY: f64 = 5.0;
+const FOR_MANY: f64 = 10.0;
 /// As many addresses are remembered.
 const REMEMBERED: usize = 4096;
 

@@ -22,12 +22,17 @@ struct Session {
     seen: Instant,
 }
 
+/// Words nobody can guess: 256 bits from the system, in hexadecimal.
+pub(crate) fn token() -> Result<String, getrandom::Error> {
+    let mut bytes = [0_u8; 32];
+    getrandom::fill(&mut bytes)?;
+    Ok(bytes.iter().map(|byte| format!("{byte:02x}")).collect())
+}
+
 impl Sessions {
     /// Lets somebody in under a new token, whatever token they had: nobody can be made to come in under one that another knows.
     pub(crate) fn begin(&self, before: Option<&str>) -> Result<String, getrandom::Error> {
-        let mut bytes = [0_u8; 32];
-        getrandom::fill(&mut bytes)?;
-        let token: String = bytes.iter().map(|byte| format!("{byte:02x}")).collect();
+        let token = token()?;
         let now = Instant::now();
         let mut sessions = self.0.lock().unwrap_or_else(PoisonError::into_inner);
         if let Some(before) = before {

@@ -4,8 +4,8 @@ use std::sync::Arc;
 
 use askama::Template;
 use axum::extract::{Path, State};
-use axum::http::header::{CONTENT_TYPE, HOST};
-use axum::http::{HeaderMap, HeaderValue};
+use axum::http::HeaderValue;
+use axum::http::header::CONTENT_TYPE;
 use axum::response::{IntoResponse, Response};
 use bench::{read, sheet as find};
 use store::SectionId;
@@ -37,7 +37,7 @@ struct List {
 }
 
 /// The list of the sheets.
-pub(crate) async fn list(State(app): State<Arc<App>>, headers: HeaderMap, visitor: Visitor) -> Response {
+pub(crate) async fn list(State(app): State<Arc<App>>, visitor: Visitor) -> Response {
     app.draw(visitor, move |app, visitor| {
         let shop = app.source.shop()?;
         let frame = Frame::new(app, visitor, "Shop", "On paper");
@@ -53,7 +53,7 @@ pub(crate) async fn list(State(app): State<Arc<App>>, headers: HeaderMap, visito
             has_pots: !shop.pots.is_empty(),
             fluids: fluids.map(|fluid| (fluid.key.clone(), fluid.name.clone())).collect(),
             geometries: Geometry::offered(size).collect(),
-            address: own_address(app, &headers),
+            address: app.settings.seen_at(&visitor.host),
             frame,
         })
     })
@@ -61,7 +61,7 @@ pub(crate) async fn list(State(app): State<Arc<App>>, headers: HeaderMap, visito
 }
 
 /// One sheet.
-pub(crate) async fn sheet(State(app): State<Arc<App>>, Path(word): Path<String>, headers: HeaderMap, visitor: Visitor) -> Response {
+pub(crate) async fn sheet(State(app): State<Arc<App>>, Path(word): Path<String>, visitor: Visitor) -> Response {
     app.draw(visitor, move |app, visitor| {
         let unknown = || Trouble::NotFound(format!("There is no sheet called “{word}”. The list of sheets has all there are."));
         let sheet = Sheet::of_word(&word).ok_or_else(unknown)?;
@@ -72,7 +72,7 @@ pub(crate) async fn sheet(State(app): State<Arc<App>>, Path(word): Path<String>,
         }
         let address = match visitor.typed("address") {
             Some(text) => address(text).map_err(Trouble::NotFound)?,
-            None => own_address(app, &headers),
+            None => app.settings.seen_at(&visitor.host),
         };
         on_paper(app, visitor, |paper| {
             let paper = Paper { address: Some(&address), ..paper };
@@ -150,14 +150,4 @@ fn labels(visitor: &Visitor, size: Size) -> Result<Labels, Trouble> {
         pot: visitor.typed("pot").and_then(|id| id.parse().ok()),
         decanted: visitor.all("decanted").map(str::to_owned).collect(),
     })
-}
-
-/// Under which address a visitor sees the pages: the one by which a proxy makes them known, else the one that was asked.
-fn own_address(app: &App, headers: &HeaderMap) -> String {
-    let host = headers.get(HOST).and_then(|host| host.to_str().ok()).unwrap_or("localhost");
-    let (encrypted, authority) = match &app.settings.origin {
-        Some(origin) => (origin.encrypted, origin.authority.as_str()),
-        None => (app.settings.is_encrypted(), host),
-    };
-    format!("{}://{authority}{}", if encrypted { "https" } else { "http" }, app.settings.base_path.as_str())
 }

@@ -1,10 +1,12 @@
 //! The pages, one file each.
 
+pub(crate) mod api;
 pub(crate) mod bench;
 pub(crate) mod cautions;
 pub(crate) mod chart;
 pub(crate) mod cupboard;
 pub(crate) mod done;
+pub(crate) mod feed;
 pub(crate) mod ladder;
 pub(crate) mod log;
 pub(crate) mod part;

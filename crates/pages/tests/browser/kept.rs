@@ -146,7 +146,7 @@ async fn the_keyboard_alone_begins_a_shop() {
 }
 
 /// The pages of a kept shop, each by the name of its picture.
-const PAGES: [(&str, &str); 14] = [
+const PAGES: [(&str, &str); 15] = [
     ("kept-today", "/"),
     ("kept-today-told", "/?entry=1"),
     ("kept-shop", "/shop"),
@@ -159,6 +159,7 @@ const PAGES: [(&str, &str); 14] = [
     ("kept-cupboard", "/cupboard"),
     ("kept-table", "/cupboard/table"),
     ("kept-log", "/log"),
+    ("kept-calendar", "/calendar?at=noon"),
     ("kept-meters", "/meters"),
     ("kept-done", "/done?machine=bench%20lathe&point=bed%20ways"),
 ];
@@ -181,6 +182,9 @@ async fn every_page_of_a_kept_shop_is_sound_on_a_phone_and_a_desk_in_the_light_a
     client.goto(&pages.address).await.unwrap();
     finger.tap("button[aria-label^='Done: ']").await;
     client.wait().for_element(Locator::Css(".told")).await.unwrap();
+    client.goto(&format!("{}/calendar", pages.address)).await.unwrap();
+    finger.tap("main form button").await;
+    client.wait().for_element(Locator::Css("pre")).await.unwrap();
     client.goto(&format!("{}/cupboard", pages.address)).await.unwrap();
     let pot = client.find(Locator::Css(".table a")).await.unwrap().attr("href").await.unwrap().unwrap();
     let mut wanted: Vec<(&str, String)> = PAGES.iter().map(|(name, path)| (*name, format!("{}{path}", pages.address))).collect();
