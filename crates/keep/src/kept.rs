@@ -104,15 +104,19 @@ impl<S: Borrow<Store>> Kept<S> {
         Ok(facts)
     }
 
-    /// What the log says was taken of the fluids in the cupboard.
+    /// What the log says was taken of the fluids in the cupboard, as far back as it tells on a forecast.
     ///
     /// # Errors
     /// Where the log cannot be read.
     pub fn uses(&self) -> Result<Uses, KeepError> {
+        /// A use moves the estimate by a tenth; after so many days of use nothing of what was before is left of it.
+        const DAYS: u32 = 200;
         let mut uses = Uses::new();
         for pot in &self.described.shop.pots {
             if !uses.contains_key(&pot.fluid) {
-                let all = self.store.borrow().uses(&pot.fluid, Date::ZERO, Date::MAX)?;
+                let store = self.store.borrow();
+                let since = store.used_since(&pot.fluid, DAYS)?.unwrap_or(Date::MAX);
+                let all = store.uses(&pot.fluid, since, Date::MAX)?;
                 let used = |one: store::Used| Used { day: one.day, amount: one.amount, supposed: one.supposed };
                 uses.insert(pot.fluid.clone(), all.into_iter().map(used).collect());
             }

@@ -117,6 +117,18 @@ impl Store {
         Ok(uses.collect::<Result<_, _>>()?)
     }
 
+    /// The first of the last so many days on which a fluid was put to points; none where it never was.
+    ///
+    /// # Errors
+    /// When the file cannot be read.
+    pub fn used_since(&self, fluid: &str, days: u32) -> Result<Option<Date>, StoreError> {
+        let mut first = self.connection.prepare_cached(
+            "SELECT min(day) FROM (SELECT DISTINCT day FROM log
+             WHERE fluid = ? AND kind IN ('applied', 'topped up') AND amount IS NOT NULL ORDER BY day DESC LIMIT ?)",
+        )?;
+        Ok(first.query_row(params![fluid, days], |row| row.get::<_, Option<String>>(0))?.map(day))
+    }
+
     /// A page of the log, newest first.
     ///
     /// # Errors
