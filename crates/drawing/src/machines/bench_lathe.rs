@@ -1,5 +1,5 @@
-use super::lathe::{BED, CARRIAGE, CHUCK, TAILSTOCK};
-use crate::shape::Shape::{Bearing, Block, Headstock, Ribbed, Rounded};
+use super::lathe::{BED, CARRIAGE, CHANGE_GEARS, CHUCK, TAILSTOCK};
+use crate::shape::Shape::{Bearing, Block, Headstock, Ribbed};
 use crate::sketch::Part::{Group, Hidden, In};
 use crate::sketch::Sketch;
 
@@ -19,13 +19,7 @@ pub(super) const SKETCH: Sketch = Sketch {
         In(Bearing, [101, 42, 10, 24]),
         In(Ribbed, [69, 40, 9, 28]),
         In(Ribbed, [83, 36, 9, 36]),
-        In(Rounded, [14, 32, 36, 98]),
-        In(Ribbed, [24, 42, 9, 24]),
-        In(Ribbed, [24, 66, 9, 22]),
-        In(Ribbed, [24, 88, 9, 34]),
-        In(Block, [33, 52, 17, 4]),
-        In(Block, [33, 75, 17, 4]),
-        In(Block, [33, 103, 17, 4]),
+        Group(CHANGE_GEARS, (50, 88)),
         Group(CHUCK, (120, 88)),
         Group(TAILSTOCK, (254, 88)),
         Group(CARRIAGE, (162, 88)),

@@ -1,4 +1,4 @@
-use super::lathe::{BED, CARRIAGE, CHUCK, TAILSTOCK};
+use super::lathe::{BED, CARRIAGE, CHANGE_GEARS, CHUCK, TAILSTOCK};
 use crate::shape::Shape::{Bearing, Block, Headstock, Lever, Ribbed, Rounded};
 use crate::sketch::Part::{Group, Hidden, In, Line};
 use crate::sketch::Sketch;
@@ -26,13 +26,7 @@ pub(super) const SKETCH: Sketch = Sketch {
         Line(&[(60, 114), (98, 114)]),
         In(Lever, [64, 100, 6, 14]),
         In(Lever, [84, 100, 6, 14]),
-        In(Rounded, [14, 32, 36, 98]),
-        In(Ribbed, [24, 42, 9, 24]),
-        In(Ribbed, [24, 66, 9, 22]),
-        In(Ribbed, [24, 88, 9, 34]),
-        In(Block, [33, 52, 17, 4]),
-        In(Block, [33, 75, 17, 4]),
-        In(Block, [33, 103, 17, 4]),
+        Group(CHANGE_GEARS, (50, 88)),
         Group(CHUCK, (124, 88)),
         In(Block, [155, 24, 9, 64]),
         In(Block, [152, 80, 15, 8]),

@@ -1,6 +1,6 @@
 //! What lathes share. Each group's own origin lies on the top of the bed; the spindle's axis is 34 above it.
 
-use crate::shape::Shape::{Block, Carriage, Chuck, Handwheel, HandwheelSide, Lever, Rack, Screw, Tailstock, TopSlide};
+use crate::shape::Shape::{Block, Carriage, Chuck, Handwheel, HandwheelSide, Lever, Rack, Ribbed, Rounded, Screw, Tailstock, TopSlide};
 use crate::sketch::Part::{self, In, Outline};
 
 /// The bed with its rack, and the leadscrew between its bearings. The origin is the left end.
@@ -11,6 +11,17 @@ pub(super) const BED: &[Part] = &[
     In(Screw, [10, 14, 244, 6]),
     In(Block, [4, 12, 8, 10]),
     In(Block, [250, 12, 8, 10]),
+];
+
+/// The change gears in their open guard, the spindle's on top. The origin is the left of the headstock.
+pub(super) const CHANGE_GEARS: &[Part] = &[
+    In(Rounded, [-36, -56, 36, 98]),
+    In(Ribbed, [-26, -46, 9, 24]),
+    In(Ribbed, [-26, -22, 9, 22]),
+    In(Ribbed, [-26, 0, 9, 34]),
+    In(Block, [-17, -36, 17, 4]),
+    In(Block, [-17, -13, 17, 4]),
+    In(Block, [-17, 15, 17, 4]),
 ];
 
 /// The chuck. The origin is its back.
