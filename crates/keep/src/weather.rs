@@ -22,6 +22,6 @@ pub fn read_weather(shop: &mut Shop, file: &Path) -> Result<(), Problem> {
     let read = File::open(&path).and_then(|file| file.take(LONGEST).read_to_string(&mut text));
     read.map_err(|error| problem(format!("cannot read {}: {error}", path.display())))?;
     weather::read(&text).map_err(|error| problem(format!("{}: {error}", path.display())))?;
-    named.text = Some(text);
+    named.text = Some(text.into());
     Ok(())
 }

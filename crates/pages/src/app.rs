@@ -1,21 +1,22 @@
 //! One shop and how it is shown.
 
-use std::sync::{Arc, Mutex, PoisonError};
+use std::sync::{Arc, Mutex};
 
 use axum::response::Response;
 use jiff::ZonedDateTime;
 use keep::KeepError;
-use planner::Wishes;
+use planner::round::{Facts, Uses};
+use planner::{Plan, Wishes};
 use reference::Reference;
 use shop::Shop;
 use units::System;
 
 use crate::guard::Guard;
 use crate::settings::{Settings, SettingsError};
-use crate::source::ShopSource;
+use crate::source::{ShopSource, lock};
 use crate::trouble::Trouble;
 use crate::visitor::Visitor;
-use crate::worked::Worked;
+use crate::worked::{Worked, planned};
 
 /// One shop and how it is shown.
 pub struct App {
@@ -25,7 +26,15 @@ pub struct App {
     pub(crate) reference: &'static Reference,
     /// The plan without wishes, once for each system of units, as long as the shop stays the same.
     plans: Mutex<Vec<Arc<Worked>>>,
+    /// The plan of the kept shop behind them, which most entries of the log leave as it is.
+    planned: Mutex<Option<Planned>>,
     log: fn(&str),
+}
+
+/// A plan without wishes, and the description it was worked out of.
+struct Planned {
+    typed: String,
+    plan: Plan<'static>,
 }
 
 impl App {
@@ -36,7 +45,7 @@ impl App {
     pub fn new(source: ShopSource, settings: Settings, log: fn(&str)) -> Result<Arc<Self>, SettingsError> {
         settings.check()?;
         let guard = Guard::new(&settings);
-        Ok(Arc::new(Self { source, settings, guard, reference: Reference::embedded(), plans: Mutex::default(), log }))
+        Ok(Arc::new(Self { source, settings, guard, reference: Reference::embedded(), plans: Mutex::default(), planned: Mutex::default(), log }))
     }
 
     pub(crate) fn note(&self, text: &str) {
@@ -57,17 +66,32 @@ impl App {
             None => true,
         };
         let of_this_shop = |worked: &Arc<Worked>| Arc::ptr_eq(&worked.shop, shop) && is_of_today(worked);
-        let kept = || self.plans.lock().unwrap_or_else(PoisonError::into_inner);
-        if let Some(found) = kept().iter().find(|worked| of_this_shop(worked) && worked.units == units) {
+        if let Some(found) = lock(&self.plans).iter().find(|worked| of_this_shop(worked) && worked.units == units) {
             return Ok(Arc::clone(found));
         }
         let log = self.source.with(|kept| Ok::<_, KeepError>((kept.facts(today)?, kept.uses()?)));
         let log = log.transpose()?.transpose().map_err(|error| Trouble::Fault(error.to_string()))?;
-        let worked = Arc::new(Worked::new(shop, self.reference, &Wishes::default(), units, log.as_ref())?);
-        let mut plans = kept();
+        let worked = Arc::new(self.work_out(shop, units, log.as_ref())?);
+        let mut plans = lock(&self.plans);
         plans.retain(of_this_shop);
         plans.push(Arc::clone(&worked));
         Ok(worked)
+    }
+
+    /// Plans the shop, or takes the last plan where the description is still the same and the pots change no choice.
+    fn work_out(&self, shop: &Arc<Shop>, units: System, log: Option<&(Facts, Uses)>) -> Result<Worked, Trouble> {
+        let new = || planned(shop, self.reference, &Wishes::default());
+        let now = self.source.now().and_then(Result::ok).filter(|now| Arc::ptr_eq(&now.shop, shop));
+        let Some(now) = now else { return Ok(Worked::of(&new()?, shop, units, log)) };
+        let weather = |shop: &Shop| shop.room.weather.as_ref().and_then(|file| file.text.clone());
+        let mut last = lock(&self.planned);
+        let held = last.take().filter(|last| last.typed == now.described.typed && weather(&last.plan.shop) == weather(shop));
+        let held = held.and_then(|mut held| held.plan.take_pots(&shop.pots).then_some(held));
+        let planned = match held {
+            Some(held) => held,
+            None => Planned { typed: now.described.typed.clone(), plan: new()? },
+        };
+        Ok(Worked::of(&last.insert(planned).plan, shop, units, log))
     }
 
     /// Draws a page on a thread where it may take its time. A fault in the drawing costs that page, not the server.

@@ -160,8 +160,8 @@ fn is_bare(store: &Store) -> Result<bool, StoreError> {
     Ok(true)
 }
 
-/// A page that broke while it held the lock has left nothing half-done behind it: what is written is written in transactions.
-fn lock<T>(mutex: &Mutex<T>) -> MutexGuard<'_, T> {
+/// Waits for the lock. A page that broke while it held one has left nothing half-done behind it: what is written is written in transactions.
+pub(crate) fn lock<T>(mutex: &Mutex<T>) -> MutexGuard<'_, T> {
     mutex.lock().unwrap_or_else(PoisonError::into_inner)
 }
 

@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use planner::report::{ChartRow, NeedRow, Report};
 use planner::round::{Cupboard, Facts, Round, RoundError, Uses, cupboard, round};
-use planner::{PlanError, Wishes, plan};
+use planner::{Plan, PlanError, Wishes, plan};
 use reference::Reference;
 use shop::Shop;
 use units::System;
@@ -34,8 +34,16 @@ pub(crate) struct Day {
     pub cupboard: Cupboard,
 }
 
+/// Plans a shop.
+pub(crate) fn planned<'a>(shop: &Shop, reference: &'a Reference, wishes: &Wishes) -> Result<Plan<'a>, Trouble> {
+    plan(shop, reference, wishes).map_err(|error| match error {
+        PlanError::Shop(found) => Trouble::Contradiction(found),
+        PlanError::Ladder(error) => Trouble::Fault(error.to_string()),
+    })
+}
+
 impl Worked {
-    /// A plan; with what the day asks, where the facts of the day and what was used are given.
+    /// The plan of a shop with these wishes; with what the day asks, where the facts of the day and what was used are given.
     pub(crate) fn new(
         shop: &Arc<Shop>,
         reference: &Reference,
@@ -43,18 +51,18 @@ impl Worked {
         units: System,
         log: Option<&(Facts, Uses)>,
     ) -> Result<Self, Trouble> {
-        let planned = plan(shop, reference, wishes).map_err(|error| match error {
-            PlanError::Shop(found) => Trouble::Contradiction(found),
-            PlanError::Ladder(error) => Trouble::Fault(error.to_string()),
-        })?;
-        let everything = planned.ladder.everything;
-        let report = planned.report(units);
+        Ok(Self::of(&planned(shop, reference, wishes)?, shop, units, log))
+    }
+
+    /// This plan of a shop; with what the day asks, where the facts of the day and what was used are given.
+    pub(crate) fn of(plan: &Plan<'_>, shop: &Arc<Shop>, units: System, log: Option<&(Facts, Uses)>) -> Self {
+        let report = plan.report(units);
         let day = |(facts, uses): &(Facts, Uses)| {
             let round = round(&report, shop, facts)?;
-            Ok(Day { cupboard: cupboard(&planned, facts.today, uses, units)?, round })
+            Ok(Day { cupboard: cupboard(plan, facts.today, uses, units)?, round })
         };
         let day = log.map(|log| day(log).map_err(|error: RoundError| sentence(&error.to_string())));
-        Ok(Self { shop: Arc::clone(shop), units, day, report, everything })
+        Self { shop: Arc::clone(shop), units, day, report, everything: plan.ladder.everything }
     }
 
     /// The share of all that could be served which so much weight is.

@@ -84,6 +84,33 @@ async fn from_nothing_to_a_ladder() {
     assert_eq!(sent(&pages, "/start", "machine=shaper").await, "/shop", "a shop is begun once");
 }
 
+/// The plan is kept from page to page; what is drawn from it is what somebody who comes later sees.
+#[tokio::test]
+async fn after_every_entry_the_pages_are_those_of_a_server_started_anew() {
+    let (folder, pages) = alder();
+    let shown = async |pages: &Router| {
+        let mut text = String::new();
+        for path in ["/", "/cupboard", "/ladder", "/chart/lathe", "/cautions", "/api/plan", "/api/round", "/api/cupboard"] {
+            let answer = send(pages, get(path)).await;
+            assert_eq!(answer.status, StatusCode::OK, "{path}");
+            text += &answer.text;
+        }
+        // What guards a form against being sent twice is drawn by lot.
+        text.lines().filter(|line| !line.contains("name=\"mark\"")).collect::<Vec<_>>().join("\n")
+    };
+    let before = shown(&pages).await;
+    let pot = before.split("/pot/").nth(1).unwrap().split('"').next().unwrap().to_owned();
+    let tick = ("/done", "machine=lathe&point=bed+ways".to_owned());
+    let counted = (&*format!("/pot/{pot}/counted"), "amount=90+mL".to_owned());
+    let emptied = (&*format!("/pot/{pot}/discarded"), String::new());
+    for (path, form) in [tick, counted, emptied] {
+        sent(&pages, path, &form).await;
+        let after = shown(&pages).await;
+        assert_ne!(before, after, "{path}");
+        assert_eq!(after, shown(&pages_of(&folder.path().join("shop.gallipot"), local())).await, "{path}");
+    }
+}
+
 #[tokio::test]
 async fn of_two_phones_that_tick_the_same_point_one_is_written_and_the_other_told() {
     let (folder, pages) = alder();

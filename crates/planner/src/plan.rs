@@ -1,7 +1,7 @@
 //! The whole answer: what to buy in which order, what goes where, what stays unserved, what to mind.
 
 use reference::{Fluid, Reference};
-use shop::{Problem, Shop};
+use shop::{Pot, Problem, Shop};
 
 use crate::chart::{Serving, serve};
 use crate::ladder::{self, Candidate, Instance, Task};
@@ -41,8 +41,8 @@ pub enum PlanError {
 
 /// A plan, with all that was weighed for it.
 pub struct Plan<'a> {
-    /// The shop.
-    pub shop: &'a Shop,
+    /// The shop, its pots as they stood when it was planned or [`take_pots`](Self::take_pots) was called last.
+    pub shop: Shop,
     /// The data.
     pub reference: &'a Reference,
     /// The needs, points first.
@@ -85,7 +85,7 @@ pub struct Weighed<'a> {
 ///
 /// # Errors
 /// [`PlanError`].
-pub fn plan<'a>(shop: &'a Shop, reference: &'a Reference, wishes: &Wishes) -> Result<Plan<'a>, PlanError> {
+pub fn plan<'a>(shop: &Shop, reference: &'a Reference, wishes: &Wishes) -> Result<Plan<'a>, PlanError> {
     let needs = needs(shop, reference, Working::Dropped).map_err(PlanError::Shop)?;
     let fluids = weigh(shop, reference, &needs, &wishes.without);
     let tasks = tasks(&needs);
@@ -103,6 +103,7 @@ pub fn plan<'a>(shop: &'a Shop, reference: &'a Reference, wishes: &Wishes) -> Re
     kept.extend(bought.into_iter().filter(|place| !fluids[*place].has_already()));
     let servings = serve(&needs, &fluids, &kept, reference);
     let seasons = seasons(&needs, &fluids, reference);
+    let shop = shop.clone();
     Ok(Plan { shop, reference, needs, fluids, ladder, tasks, within_budget, budget: wishes.budget, kept, servings, seasons })
 }
 
@@ -124,11 +125,16 @@ fn weigh<'a>(shop: &Shop, reference: &'a Reference, needs: &[Need], without: &[S
             let doses = yearly_use(fluid, needs, |place| grades[place]);
             let choices = choices(fluid, &doses, &shop.currency, reference);
             let (choice, frugal) = (best_pack(&choices), cheapest_pack(&choices));
-            let owned = shop.pots.iter().any(|pot| pot.fluid == fluid.key && !pot.is_empty());
+            let owned = stands_there(&shop.pots, fluid);
             let allowed = fluid.barred.is_none() && !refused(fluid) && (owned || fluid.always_there || choice.is_some());
             Weighed { fluid, grades, choice, frugal, owned, allowed }
         })
         .collect()
+}
+
+/// Whether some of a fluid is in one of these pots.
+fn stands_there(pots: &[Pot], fluid: &Fluid) -> bool {
+    pots.iter().any(|pot| pot.fluid == fluid.key && !pot.is_empty())
 }
 
 /// The needs of each task, in the order of the needs. Points where nothing is to be put are no task.
@@ -169,6 +175,16 @@ fn frugal(mut instance: Instance, fluids: &[Weighed<'_>]) -> Instance {
 }
 
 impl Plan<'_> {
+    /// Takes the pots as they stand now, for as long as that changes no choice: the same fluids stand there, however much of each. Otherwise
+    /// nothing is taken, the answer is false, and the shop has to be planned anew.
+    pub fn take_pots(&mut self, pots: &[Pot]) -> bool {
+        let holds = self.fluids.iter().all(|weighed| weighed.owned == stands_there(pots, weighed.fluid));
+        if holds {
+            self.shop.pots = pots.to_vec();
+        }
+        holds
+    }
+
     /// The share of all that could be served which is served after each rung, from 0 to 1.
     #[must_use]
     pub fn served(&self, total: f64) -> f64 {

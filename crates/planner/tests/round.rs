@@ -371,3 +371,24 @@ fn a_use_still_to_come_is_refused() {
     let refused = cupboard_of(&pot("acetone", "left = \"200 mL\""), &uses);
     assert!(matches!(refused, Err(RoundError::Backwards { later, .. }) if later == june(2)));
 }
+
+/// The pots may be replaced in a plan exactly where planning anew would choose the same.
+#[test]
+fn a_plan_with_its_pots_replaced_is_the_plan_worked_out_anew() {
+    let reference = Reference::embedded();
+    let text = example("alder-lock");
+    let shop_before = shop(&text);
+    let mut kept = plan(&shop_before, reference, &Wishes::default()).unwrap();
+    let (full, empty) = ("left = \"200 mL\"", "left = \"0 mL\"");
+    assert!(text.contains(full), "the example has such a pot");
+    let json = |report: &Report| serde_json::to_string(report).unwrap();
+
+    let fuller = shop(&text.replace(full, "left = \"3 L\""));
+    assert!(kept.take_pots(&fuller.pots));
+    let anew = plan(&fuller, reference, &Wishes::default()).unwrap();
+    assert_eq!(json(&kept.report(System::Metric)), json(&anew.report(System::Metric)));
+
+    let used_up = shop(&text.replace(full, empty));
+    assert!(!kept.take_pots(&used_up.pots), "what stands there changed, so the ladder may");
+    assert_eq!(json(&kept.report(System::Metric)), json(&anew.report(System::Metric)), "nothing was taken");
+}

@@ -1,5 +1,7 @@
 //! The room and its air.
 
+use std::sync::Arc;
+
 use reference::{Climate, Reference};
 use units::{Frequency, Quantity, Ratio, System, Temperature, Volume, show};
 
@@ -47,7 +49,7 @@ pub struct WeatherFile {
     /// Its path as written.
     pub path: String,
     /// What it holds; none until whoever reads files has read it.
-    pub text: Option<String>,
+    pub text: Option<Arc<str>>,
     /// Where its path stands in the shop file.
     pub at: Span,
 }

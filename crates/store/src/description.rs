@@ -22,6 +22,8 @@ pub struct Described {
     pub shop: Shop,
     /// The shop file it was read from.
     pub text: String,
+    /// The same without what the log says of the pots: as long as this stays the same, so does what was said of the shop.
+    pub typed: String,
     places: Places,
     points: HashMap<(SectionId, String), SectionId>,
 }
@@ -134,7 +136,10 @@ impl Store {
 
 /// The tree with what the log says of the pots: what is left in them, and when they were opened.
 pub(crate) fn now(connection: &Connection) -> Result<Branch, StoreError> {
-    let mut whole = rows::load(connection)?;
+    as_logged(connection, rows::load(connection)?)
+}
+
+fn as_logged(connection: &Connection, mut whole: Branch) -> Result<Branch, StoreError> {
     let (tallies, opened) = (tally::all(connection)?, state::opened(connection)?);
     for part in &mut whole.parts {
         let Part::Section(pot) = part else { continue };
@@ -169,7 +174,9 @@ fn put(pot: &mut Branch, key: &str, value: &Value) {
 
 /// Reads the description; or what is wrong with it.
 fn read(connection: &Connection, reference: &Reference, kinds: Kinds<'_>) -> Result<Result<Described, Vec<Fault>>, StoreError> {
-    let whole = now(connection)?;
+    let whole = rows::load(connection)?;
+    let (typed, _) = written(&whole);
+    let whole = as_logged(connection, whole)?;
     let (text, places) = written(&whole);
     let shop = match shop::read_up_to(LARGEST_BYTES, text.as_bytes(), kinds, reference) {
         Ok(shop) => shop,
@@ -183,7 +190,7 @@ fn read(connection: &Connection, reference: &Reference, kinds: Kinds<'_>) -> Res
             }
         }
     }
-    Ok(Ok(Described { shop, text, places, points }))
+    Ok(Ok(Described { shop, text, typed, places, points }))
 }
 
 fn fault(problem: Problem, places: &Places) -> Fault {
