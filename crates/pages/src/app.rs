@@ -45,7 +45,15 @@ impl App {
     pub fn new(source: ShopSource, settings: Settings, log: fn(&str)) -> Result<Arc<Self>, SettingsError> {
         settings.check()?;
         let guard = Guard::new(&settings);
-        Ok(Arc::new(Self { source, settings, guard, reference: Reference::embedded(), plans: Mutex::default(), planned: Mutex::default(), log }))
+        Ok(Arc::new(Self {
+            source,
+            settings,
+            guard,
+            reference: Reference::embedded(),
+            plans: Mutex::default(),
+            planned: Mutex::default(),
+            log,
+        }))
     }
 
     pub(crate) fn note(&self, text: &str) {

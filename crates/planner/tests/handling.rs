@@ -263,7 +263,7 @@ fn a_weather_file_stands_before_the_months_of_a_climate() {
     let mut named = shop("[room]\nweather = \"year.csv\"\n[[work]]\njob = \"store\"\n");
     let unread = year(&named);
     assert!(unread.contains("was not read"));
-    named.room.weather.as_mut().unwrap().text = Some(file);
+    named.room.weather.as_mut().unwrap().text = Some(file.into());
     let read = year(&named);
     assert!(!read.contains("was not read") && read != unread);
 }
