@@ -24,17 +24,17 @@ pub struct App {
     pub(crate) settings: Settings,
     pub(crate) guard: Guard,
     pub(crate) reference: &'static Reference,
-    /// The plan without wishes, once for each system of units, as long as the shop stays the same.
-    plans: Mutex<Vec<Arc<Worked>>>,
-    /// The plan of the kept shop behind them, which most entries of the log leave as it is.
-    planned: Mutex<Option<Planned>>,
+    plans: Mutex<Plans>,
     log: fn(&str),
 }
 
-/// A plan without wishes, and the description it was worked out of.
-struct Planned {
-    typed: String,
-    plan: Plan<'static>,
+/// What was worked out last, without wishes. Whoever needs something new waits for whoever is at it already.
+#[derive(Default)]
+struct Plans {
+    /// Once for each system of units, as long as the shop and its log stay the same.
+    worked: Vec<Arc<Worked>>,
+    /// The plan of the kept shop behind them, which most entries of the log leave as it is, and the description it was worked out of.
+    planned: Option<(String, Plan<'static>)>,
 }
 
 impl App {
@@ -45,15 +45,7 @@ impl App {
     pub fn new(source: ShopSource, settings: Settings, log: fn(&str)) -> Result<Arc<Self>, SettingsError> {
         settings.check()?;
         let guard = Guard::new(&settings);
-        Ok(Arc::new(Self {
-            source,
-            settings,
-            guard,
-            reference: Reference::embedded(),
-            plans: Mutex::default(),
-            planned: Mutex::default(),
-            log,
-        }))
+        Ok(Arc::new(Self { source, settings, guard, reference: Reference::embedded(), plans: Mutex::default(), log }))
     }
 
     pub(crate) fn note(&self, text: &str) {
@@ -74,32 +66,40 @@ impl App {
             None => true,
         };
         let of_this_shop = |worked: &Arc<Worked>| Arc::ptr_eq(&worked.shop, shop) && is_of_today(worked);
-        if let Some(found) = lock(&self.plans).iter().find(|worked| of_this_shop(worked) && worked.units == units) {
+        let mut plans = lock(&self.plans);
+        if let Some(found) = plans.worked.iter().find(|worked| of_this_shop(worked) && worked.units == units) {
             return Ok(Arc::clone(found));
         }
         let log = self.source.with(|kept| Ok::<_, KeepError>((kept.facts(today)?, kept.uses()?)));
         let log = log.transpose()?.transpose().map_err(|error| Trouble::Fault(error.to_string()))?;
-        let worked = Arc::new(self.work_out(shop, units, log.as_ref())?);
-        let mut plans = lock(&self.plans);
-        plans.retain(of_this_shop);
-        plans.push(Arc::clone(&worked));
+        let worked = Arc::new(self.work_out(&mut plans.planned, shop, units, log.as_ref())?);
+        plans.worked.retain(of_this_shop);
+        plans.worked.push(Arc::clone(&worked));
         Ok(worked)
     }
 
     /// Plans the shop, or takes the last plan where the description is still the same and the pots change no choice.
-    fn work_out(&self, shop: &Arc<Shop>, units: System, log: Option<&(Facts, Uses)>) -> Result<Worked, Trouble> {
-        let new = || planned(shop, self.reference, &Wishes::default());
+    fn work_out(
+        &self,
+        last: &mut Option<(String, Plan<'static>)>,
+        shop: &Arc<Shop>,
+        units: System,
+        log: Option<&(Facts, Uses)>,
+    ) -> Result<Worked, Trouble> {
+        let anew = || planned(shop, self.reference, &Wishes::default());
         let now = self.source.now().and_then(Result::ok).filter(|now| Arc::ptr_eq(&now.shop, shop));
-        let Some(now) = now else { return Ok(Worked::of(&new()?, shop, units, log)) };
+        let Some(now) = now else { return Ok(Worked::of(&anew()?, shop, units, log)) };
+        let typed = &now.described.typed;
         let weather = |shop: &Shop| shop.room.weather.as_ref().and_then(|file| file.text.clone());
-        let mut last = lock(&self.planned);
-        let held = last.take().filter(|last| last.typed == now.described.typed && weather(&last.plan.shop) == weather(shop));
-        let held = held.and_then(|mut held| held.plan.take_pots(&shop.pots).then_some(held));
-        let planned = match held {
-            Some(held) => held,
-            None => Planned { typed: now.described.typed.clone(), plan: new()? },
+        let stands = |(before, plan): &mut (String, Plan<'static>)| {
+            before == typed && weather(&plan.shop) == weather(shop) && plan.take_pots(&shop.pots)
         };
-        Ok(Worked::of(&last.insert(planned).plan, shop, units, log))
+        last.take_if(|held| !stands(held));
+        let (_, plan) = match last {
+            Some(held) => held,
+            None => last.insert((typed.clone(), anew()?)),
+        };
+        Ok(Worked::of(plan, shop, units, log))
     }
 
     /// Draws a page on a thread where it may take its time. A fault in the drawing costs that page, not the server.
