@@ -9,6 +9,7 @@ use crate::air::{Room, Use, exposure};
 use crate::bars;
 use crate::fire::{self, Standing};
 use crate::together::{Conflict, conflicts, spoiled, tray};
+use crate::worked::Worked;
 
 /// Something to mind.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
@@ -19,6 +20,9 @@ pub struct Caution {
     pub text: String,
     /// Bibliography key.
     pub source: String,
+    /// Where its number can be worked out again, step by step.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub worked: Option<Worked>,
 }
 
 /// A fluid that stands there or is to be bought.
@@ -169,7 +173,14 @@ struct List(Vec<Caution>);
 
 impl List {
     fn add(&mut self, about: impl Into<String>, text: impl Into<String>, source: &str) {
-        self.0.push(Caution { about: about.into(), text: text.into(), source: source.to_owned() });
+        self.0.push(Caution { about: about.into(), text: text.into(), source: source.to_owned(), worked: None });
+    }
+
+    /// Says of the last caution where its number can be worked out again.
+    fn worked(&mut self, worked: Worked) {
+        if let Some(last) = self.0.last_mut() {
+            last.worked = Some(worked);
+        }
     }
 }
 
@@ -202,16 +213,18 @@ fn stand_apart(kept: &[Kept<'_>], reference: &Reference, list: &mut List) {
         }
     }
     for (conflict, sides) in said {
-        let [one, other] = sides.map(|mut keys| {
+        let sides = sides.map(|mut keys| {
             keys.sort_unstable();
             keys.dedup();
-            keys.iter().map(|key| reference.name_of(key)).collect::<Vec<_>>().join("; ")
+            keys
         });
+        let [one, other] = sides.each_ref().map(|keys| keys.iter().map(|key| reference.name_of(key)).collect::<Vec<_>>().join("; "));
         list.add(
             format!("keep apart: {one} | {other}"),
             format!("They stand {}. {}", conflict.apart.words(), conflict.why),
             conflict.source.as_str(),
         );
+        list.worked(Worked::together(&sides.concat()));
     }
 }
 
@@ -261,6 +274,7 @@ fn air(kept: &[Kept<'_>], place: &Place, reference: &Reference, list: &mut List)
                 format!("{} used at once in this room: {}.{burn}", show(used.amount, place.units), exposure.words(place.units)),
                 "acgih-ventilation",
             );
+            list.worked(Worked::air(kept.fluid, &used, &place.room));
         }
     }
     let volatile = kept.iter().any(|kept| kept.fluid.traits.contains(&Trait::Solvent));

@@ -11,3 +11,6 @@ pub mod cautions;
 pub mod fire;
 pub mod label;
 pub mod together;
+mod worked;
+
+pub use worked::Worked;

@@ -5,7 +5,6 @@ use std::sync::{Arc, Mutex};
 use axum::response::Response;
 use jiff::ZonedDateTime;
 use keep::KeepError;
-use planner::round::{Facts, Uses};
 use planner::{Plan, Wishes};
 use reference::Reference;
 use shop::Shop;
@@ -72,23 +71,27 @@ impl App {
         }
         let log = self.source.with(|kept| Ok::<_, KeepError>((kept.facts(today)?, kept.uses()?)));
         let log = log.transpose()?.transpose().map_err(|error| Trouble::Fault(error.to_string()))?;
-        let worked = Arc::new(self.work_out(&mut plans.planned, shop, units, log.as_ref())?);
+        let worked = Arc::new(self.planned(&mut plans.planned, shop, |plan| Worked::of(plan, shop, units, log.as_ref()))?);
         plans.worked.retain(of_this_shop);
         plans.worked.push(Arc::clone(&worked));
         Ok(worked)
     }
 
+    /// Something out of the plan of this shop that no report has.
+    pub(crate) fn of_plan<T>(&self, shop: &Arc<Shop>, take: impl FnOnce(&Plan<'static>) -> T) -> Result<T, Trouble> {
+        self.planned(&mut lock(&self.plans).planned, shop, take)
+    }
+
     /// Plans the shop, or takes the last plan where the description is still the same and the pots change no choice.
-    fn work_out(
+    fn planned<T>(
         &self,
         last: &mut Option<(String, Plan<'static>)>,
         shop: &Arc<Shop>,
-        units: System,
-        log: Option<&(Facts, Uses)>,
-    ) -> Result<Worked, Trouble> {
+        take: impl FnOnce(&Plan<'static>) -> T,
+    ) -> Result<T, Trouble> {
         let anew = || planned(shop, self.reference, &Wishes::default());
         let now = self.source.now().and_then(Result::ok).filter(|now| Arc::ptr_eq(&now.shop, shop));
-        let Some(now) = now else { return Ok(Worked::of(&anew()?, shop, units, log)) };
+        let Some(now) = now else { return Ok(take(&anew()?)) };
         let typed = &now.described.typed;
         let weather = |shop: &Shop| shop.room.weather.as_ref().and_then(|file| file.text.clone());
         let stands = |(before, plan): &mut (String, Plan<'static>)| {
@@ -99,7 +102,7 @@ impl App {
             Some(held) => held,
             None => last.insert((typed.clone(), anew()?)),
         };
-        Ok(Worked::of(plan, shop, units, log))
+        Ok(take(plan))
     }
 
     /// Draws a page on a thread where it may take its time. A fault in the drawing costs that page, not the server.

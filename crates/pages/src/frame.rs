@@ -8,6 +8,7 @@ use askama::filters::{Html, HtmlSafe, escape};
 use axum::http::HeaderValue;
 use axum::http::header::CONTENT_TYPE;
 use axum::response::{IntoResponse, Response};
+use handling::Worked;
 use planner::verdict::Grade;
 use reference::{Reference, Standing};
 use units::System;
@@ -118,6 +119,17 @@ impl Frame {
     /// The address of the account of one place.
     pub(crate) fn why(&self, need: &str) -> String {
         format!("{}/why/{}", self.base, encoded(need))
+    }
+
+    /// The address of a sheet of the bench with its fields filled in.
+    pub(crate) fn sheet(&self, worked: &Worked) -> String {
+        let given: Vec<String> = worked.given.iter().map(|(field, text)| format!("{}={}", encoded(field), encoded(text))).collect();
+        format!("{}/bench/{}?{}", self.base, encoded(&worked.sheet), given.join("&"))
+    }
+
+    /// The address of what is known of a fluid.
+    pub(crate) fn fluid(&self, key: &str) -> String {
+        format!("{}/fluid/{}", self.base, encoded(key))
     }
 
     /// The address of a machine's chart.

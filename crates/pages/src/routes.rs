@@ -19,7 +19,7 @@ use crate::guard::{headers, login, stand};
 use crate::paper;
 use crate::trouble::Trouble;
 use crate::views::{
-    api, bench, cautions, chart, cupboard, done, feed, ladder, log, part, pot, shop, sources, start, table, today, units, why, work,
+    api, bench, cautions, chart, cupboard, done, feed, fluid, ladder, log, part, pot, shop, sources, start, table, today, units, why, work,
 };
 use crate::visitor::Visitor;
 
@@ -44,6 +44,7 @@ pub fn router(app: Arc<App>) -> Router {
         .route("/ladder", get(ladder::page))
         .route("/chart/{machine}", get(chart::page))
         .route("/why/{need}", get(why::page))
+        .route("/fluid/{key}", get(fluid::page))
         .route("/work", get(work::page))
         .route("/cupboard", get(cupboard::page))
         .route("/cupboard.csv", get(table::out))

@@ -5,7 +5,7 @@ use std::borrow::Cow;
 use formulas::viscosity::{Measured, viscosity_at};
 use formulas::working::Silent;
 use handling::bars::Beside;
-use reference::{Compatibility, Fluid, Form, Reference, Trait};
+use reference::{Compatibility, Fluid, Form, Reference, Trait, nlgi};
 use units::{KinematicViscosity, Length, Pressure, Quantity, System, Temperature, TemperatureDifference, show};
 
 use crate::surroundings::{Spent, beside, beside_words};
@@ -225,7 +225,7 @@ impl Demand {
                 let grease = fluid.grease.as_ref()?;
                 let (consistency, soft, stiff) = (grease.consistency, *softest, *stiffest);
                 let grade = step((soft..=stiff).contains(&consistency), (soft - 1..=stiff + 1).contains(&consistency), Grade::Wrong);
-                judged(grade, text(consistency_words(consistency)))
+                judged(grade, text(nlgi(consistency)))
             }
             Test::Stands { hottest } => {
                 let limit = fluid.hottest_service().or_else(|| oil_limit(fluid))?;
@@ -287,9 +287,9 @@ impl Demand {
             Test::NotThinner { at, right, .. } => format!("at least {} at {}", show(*right, units), show(*at, units)),
             Test::NotThicker { at, right, .. } => format!("at most {} at {}", show(*right, units), show(*at, units)),
             Test::Flows { at, limit } => format!("at most {} on a start at {}", show(*limit, units), show(*at, units)),
-            Test::Consistency { softest, stiffest } if softest == stiffest => consistency_words(*softest),
+            Test::Consistency { softest, stiffest } if softest == stiffest => nlgi(*softest),
             Test::Consistency { softest, stiffest } => {
-                format!("{} to {}", consistency_words(*softest), consistency_words(*stiffest))
+                format!("{} to {}", nlgi(*softest), nlgi(*stiffest))
             }
             Test::Stands { hottest } => format!("stands {}", show(*hottest, units)),
             Test::Flash { hottest, margin } => {
@@ -334,14 +334,6 @@ fn listed(traits: &[Trait], joint: &str) -> String {
     match words.split_last() {
         Some((last, rest)) if !rest.is_empty() => format!("{} {joint} {last}", rest.join(", ")),
         _ => words.concat(),
-    }
-}
-
-fn consistency_words(consistency: i8) -> String {
-    match consistency {
-        -2 => "NLGI 000".to_owned(),
-        -1 => "NLGI 00".to_owned(),
-        number => format!("NLGI {number}"),
     }
 }
 

@@ -12,7 +12,7 @@ mod rate;
 use formulas::FormulaError;
 use jiff::civil::Date;
 
-pub use cupboard::{BuyRow, Cupboard, End, Expiry, PotRow, cupboard};
+pub use cupboard::{BuyRow, Cupboard, End, Expiry, PotRow, cupboard, forecast};
 pub use due::{Counted, Done, Facts, Round, RoundRow, Standing, round};
 pub use meter::Reading;
 pub use rate::{Basis, Used, Uses};

@@ -5,7 +5,7 @@ use units::{Amount, Quantity};
 
 use crate::chart::Serving;
 use crate::need::{Dose, Need};
-use crate::plan::Weighed;
+use crate::plan::{Plan, Weighed};
 use crate::verdict::Grade;
 
 const SECONDS_A_YEAR: f64 = 365.25 * 86_400.0;
@@ -34,13 +34,34 @@ pub struct YearlyUse {
     pub amount: Dose,
 }
 
+/// What a year takes of a fluid at one place.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PlaceUse {
+    /// The place, as one of the plan's needs.
+    pub need: usize,
+    /// What one use takes, mixed with water where it is.
+    pub dose: Dose,
+    /// Uses in a year.
+    pub times_a_year: f64,
+    /// What they take of the fluid as it is bought.
+    pub year: Dose,
+}
+
+/// What a year takes of a fluid at each place that some servings put it.
+fn place_uses(servings: &[Serving], fluids: &[Weighed<'_>], fluid: usize) -> impl Iterator<Item = PlaceUse> {
+    let share = fluids[fluid].fluid.dilution.as_ref().map_or(1.0, |dilution| dilution.value.likely);
+    servings.iter().filter(move |serving| serving.fluid == Some(fluid)).filter_map(move |serving| {
+        let ration = serving.ration.as_ref()?;
+        let times_a_year = ration.every.times_a_year;
+        Some(PlaceUse { need: serving.need, dose: ration.dose, times_a_year, year: ration.dose.times(times_a_year * share) })
+    })
+}
+
 /// What a year takes of each fluid a plan counts on, in the unit most of its places take it in.
 pub(crate) fn yearly_uses(servings: &[Serving], fluids: &[Weighed<'_>], kept: &[usize]) -> Vec<YearlyUse> {
     let of = |fluid: usize| {
-        let share = fluids[fluid].fluid.dilution.as_ref().map_or(1.0, |dilution| dilution.value.likely);
         let mut sums: Vec<Dose> = Vec::new();
-        for ration in servings.iter().filter(|serving| serving.fluid == Some(fluid)).filter_map(|serving| serving.ration.as_ref()) {
-            let year = ration.dose.times(ration.every.times_a_year * share);
+        for PlaceUse { year, .. } in place_uses(servings, fluids, fluid) {
             match sums.iter_mut().find(|sum| sum.unit == year.unit) {
                 Some(sum) => *sum = sum.plus(year),
                 None => sums.push(year),
@@ -49,6 +70,23 @@ pub(crate) fn yearly_uses(servings: &[Serving], fluids: &[Weighed<'_>], kept: &[
         sums.into_iter().max_by(|a, b| a.likely.total_cmp(&b.likely)).map(|amount| YearlyUse { fluid, amount })
     };
     kept.iter().copied().filter(|fluid| !fluids[*fluid].fluid.always_there).filter_map(of).collect()
+}
+
+impl<'a> Plan<'a> {
+    /// What a year takes of a fluid at each place the plan puts it; nothing for a fluid that is not known.
+    #[must_use]
+    pub fn place_uses(&self, fluid: &str) -> Vec<PlaceUse> {
+        let place = self.fluids.iter().position(|weighed| weighed.fluid.key == fluid);
+        place.map_or_else(Vec::new, |place| place_uses(&self.servings, &self.fluids, place).collect())
+    }
+
+    /// The packs of a fluid with what each costs, were it put wherever it is right; nothing for a fluid that is not known.
+    #[must_use]
+    pub fn packs(&self, fluid: &str) -> Vec<Choice<'a>> {
+        let Some(weighed) = self.fluids.iter().find(|weighed| weighed.fluid.key == fluid) else { return Vec::new() };
+        let doses = yearly_use(weighed.fluid, &self.needs, |place| weighed.grades[place]);
+        choices(weighed.fluid, &doses, &self.shop.currency, self.reference)
+    }
 }
 
 /// One pack of a fluid, with what it costs a year.

@@ -1,5 +1,6 @@
 //! How a fluid meets a need: one finding for each demand, and the worst of them as the verdict.
 
+use handling::Worked;
 use handling::bars::bar;
 use reference::{Fluid, Reference};
 use serde::Serialize;
@@ -55,6 +56,9 @@ pub struct Finding {
     pub why: String,
     /// Bibliography key of the reason.
     pub source: String,
+    /// Where what the fluid gives can be worked out again, step by step.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub worked: Option<Worked>,
 }
 
 /// A fluid's findings at one place.
@@ -112,6 +116,7 @@ pub fn verdict(need: &Need, fluid: &Fluid, reference: &Reference, units: units::
                 grade: Grade::Harmful,
                 why: barred.why.clone(),
                 source: barred.source.to_string(),
+                worked: None,
             },
         );
     }
@@ -128,10 +133,14 @@ fn finding(demand: &Demand, fluid: &Fluid, reference: &Reference, units: units::
         grade: judged.grade,
         why: demand.why.to_string(),
         source: demand.source.to_owned(),
+        worked: None,
     };
     match &demand.test {
         // Put into words only here: a plan judges thousands of these and reads none.
-        Test::SafeAir(spent) => found.given = spent.words(fluid, reference, units).unwrap_or(found.given),
+        Test::SafeAir(spent) => {
+            found.given = spent.words(fluid, reference, units).unwrap_or(found.given);
+            found.worked = spent.used(fluid).map(|used| Worked::air(fluid, &used, &spent.room));
+        }
         Test::Beside(facts) => {
             if let Some(bar) = bar(fluid, *facts) {
                 (found.why, found.source) = (bar.why.to_owned(), bar.source.to_owned());

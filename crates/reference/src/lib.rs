@@ -32,6 +32,7 @@ pub use error::DataError;
 pub use files::{DataFile, FILES};
 pub use fluid::{Content, Fluid, Form, Sourced, Trait};
 pub use material::{BearingMaterial, Material};
+pub use naming::nlgi;
 pub use practice::Operation;
 pub use quantity::QuantityLimit;
 pub use setting::{Climate, Currency, Weight};

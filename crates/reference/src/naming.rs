@@ -43,6 +43,16 @@ impl Reference {
     }
 }
 
+/// A consistency as ASTM D217 numbers it, from NLGI 000 (-2) to NLGI 6.
+#[must_use]
+pub fn nlgi(consistency: i8) -> String {
+    match consistency {
+        -2 => "NLGI 000".to_owned(),
+        -1 => "NLGI 00".to_owned(),
+        number => format!("NLGI {number}"),
+    }
+}
+
 impl Trait {
     /// In words, as part of a sentence: "has active sulphur".
     #[must_use]

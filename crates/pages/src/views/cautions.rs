@@ -5,6 +5,7 @@ use std::sync::Arc;
 use askama::Template;
 use axum::extract::State;
 use axum::response::Response;
+use handling::Worked;
 
 use crate::App;
 use crate::frame::{Frame, html};
@@ -22,6 +23,7 @@ struct Row<'a> {
     about: String,
     text: &'a str,
     source: &'a str,
+    worked: Option<&'a Worked>,
 }
 
 pub(crate) async fn page(State(app): State<Arc<App>>, visitor: Visitor) -> Response {
@@ -29,7 +31,12 @@ pub(crate) async fn page(State(app): State<Arc<App>>, visitor: Visitor) -> Respo
         let shop = app.source.shop()?;
         let frame = Frame::new(app, visitor, "Cupboard", "What to mind");
         let worked = app.plan(&shop, frame.units)?;
-        let row = worked.report.cautions.iter().map(|row| Row { about: sentence(&row.about), text: &row.text, source: &row.source });
+        let row = worked.report.cautions.iter().map(|row| Row {
+            about: sentence(&row.about),
+            text: &row.text,
+            source: &row.source,
+            worked: row.worked.as_ref(),
+        });
         html(&Page { rows: row.collect(), frame })
     })
     .await

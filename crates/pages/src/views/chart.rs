@@ -31,7 +31,8 @@ struct Page<'a> {
 struct Row<'a> {
     point: &'a str,
     need: &'a str,
-    fluid: Option<&'a str>,
+    /// Key and name of the fluid.
+    fluid: Option<(&'a str, &'a str)>,
     grade: Option<Grade>,
     reason: &'a str,
     amount: String,
@@ -71,7 +72,7 @@ fn chart_row<'a>(worked: &'a Worked, row: &'a ChartRow) -> Row<'a> {
     Row {
         point: &row.point,
         need: worked.need_of(row),
-        fluid: row.name.as_deref(),
+        fluid: row.fluid.as_deref().zip(row.name.as_deref()),
         grade: row.grade,
         reason: &row.reason,
         amount: row.dose.map_or_else(String::new, |dose| amount(dose, worked.units)),

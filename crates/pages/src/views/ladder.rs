@@ -55,6 +55,7 @@ struct Bought<'a> {
 }
 
 struct Use<'a> {
+    key: &'a str,
     name: &'a str,
     likely: String,
     ends: String,
@@ -167,6 +168,7 @@ fn bought<'a>(worked: &Worked, row: &'a BudgetRow, reference: &Reference) -> Bou
 fn uses(worked: &Worked) -> Vec<Use<'_>> {
     let units = worked.units;
     let row = worked.report.use_a_year.iter().map(|row| Use {
+        key: &row.fluid,
         name: &row.name,
         likely: row.amount.amount().show(units),
         ends: ends(row.amount, units),

@@ -7,6 +7,7 @@ pub(crate) mod chart;
 pub(crate) mod cupboard;
 pub(crate) mod done;
 pub(crate) mod feed;
+pub(crate) mod fluid;
 pub(crate) mod ladder;
 pub(crate) mod log;
 pub(crate) mod part;

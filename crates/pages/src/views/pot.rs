@@ -22,9 +22,11 @@ use crate::visitor::{Typed, Visitor};
 struct Page<'a> {
     frame: Frame,
     id: i64,
+    key: &'a str,
     fluid: String,
     about: &'a str,
-    facts: Vec<(&'static str, String)>,
+    /// What is known of it, and the part of its fluid's page that says how that came about.
+    facts: Vec<(&'static str, String, Option<&'static str>)>,
     /// What can be done with it: the word, the heading, what is asked, whether an answer is needed.
     deeds: [Deed; 4],
     /// Other pots of the same fluid, to fill some into.
@@ -96,6 +98,7 @@ fn draw(app: &Arc<App>, visitor: &Visitor, id: SectionId, wrong: Option<(&str, &
     });
     html(&Page {
         id: id.0,
+        key: &pot.fluid,
         about: app.reference.fluid(&pot.fluid).map_or("", |fluid| fluid.about.as_str()),
         facts: facts(&now, id, pot, row, &frame),
         deeds: DEEDS,
@@ -116,7 +119,7 @@ fn find(now: &Now, id: SectionId) -> Option<(usize, &Pot)> {
     now.shop.pots.iter().enumerate().find(|(_, pot)| now.described.section(&pot.at) == Some(id))
 }
 
-fn facts(now: &Now, id: SectionId, pot: &Pot, row: Option<&PotRow>, frame: &Frame) -> Vec<(&'static str, String)> {
+fn facts(now: &Now, id: SectionId, pot: &Pot, row: Option<&PotRow>, frame: &Frame) -> Vec<(&'static str, String, Option<&'static str>)> {
     let state = now.state.pots.get(&id);
     let left = pot.left.map(|left| {
         let counted = state.and_then(|state| state.counted).map_or("by what was said", |_| "by the last count and what was taken since");
@@ -144,14 +147,14 @@ fn facts(now: &Now, id: SectionId, pot: &Pot, row: Option<&PotRow>, frame: &Fram
         row.expires_on.map(|day| format!("{day}, {by}"))
     });
     let known = [
-        ("Left", left.or_else(|| Some("nobody said".to_owned()))),
-        ("Holds, full", pot.size.map(|size| size.show(frame.units))),
-        ("Used up", used),
-        ("Good until", good.or_else(|| pot.keeps_until.map(|day| day.to_string()))),
-        ("Bought", pot.bought.map(|day| day.to_string())),
-        ("Opened", pot.opened.map(|day| day.to_string())),
-        ("Stands", pot.place.clone()),
-        ("Batch", pot.lot.clone()),
+        ("Left", left.or_else(|| Some("nobody said".to_owned())), None),
+        ("Holds, full", pot.size.map(|size| size.show(frame.units)), None),
+        ("Used up", used, Some("forecast")),
+        ("Good until", good.or_else(|| pot.keeps_until.map(|day| day.to_string())), Some("known")),
+        ("Bought", pot.bought.map(|day| day.to_string()), None),
+        ("Opened", pot.opened.map(|day| day.to_string()), None),
+        ("Stands", pot.place.clone(), None),
+        ("Batch", pot.lot.clone(), None),
     ];
-    known.into_iter().filter_map(|(key, value)| Some((key, value?))).collect()
+    known.into_iter().filter_map(|(what, value, behind)| Some((what, value?, behind))).collect()
 }

@@ -56,6 +56,7 @@ struct DueAt<'a> {
 
 /// What is due with one fluid.
 struct Can<'a> {
+    key: &'a str,
     fluid: &'a str,
     in_cupboard: bool,
     rows: Vec<Due<'a>>,
@@ -71,6 +72,7 @@ struct Due<'a> {
     machine: &'a str,
     point: &'a str,
     need: &'a str,
+    key: &'a str,
     fluid: &'a str,
     amount: String,
     how: &'a str,
@@ -119,7 +121,7 @@ pub(crate) async fn page(State(app): State<Arc<App>>, visitor: Visitor) -> Respo
             let cans = &mut machines[place].cans;
             match cans.iter_mut().find(|can| can.fluid == row.fluid) {
                 Some(can) => can.rows.push(row),
-                None => cans.push(Can { fluid: row.fluid, in_cupboard: row.in_cupboard, rows: vec![row] }),
+                None => cans.push(Can { key: row.key, fluid: row.fluid, in_cupboard: row.in_cupboard, rows: vec![row] }),
             }
         }
         html(&Page {
@@ -165,6 +167,7 @@ fn due<'a>(worked: &'a Worked, row: &'a RoundRow) -> Due<'a> {
         machine: &row.machine,
         point: &row.point,
         need: charted.map_or("", |row| worked.need_of(row)),
+        key: &row.fluid,
         fluid: &row.name,
         amount: amount(row.dose, worked.units),
         how: &row.how,

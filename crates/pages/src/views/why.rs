@@ -36,6 +36,7 @@ struct Page<'a> {
 /// What the plan puts there.
 #[derive(Default)]
 struct Served {
+    key: String,
     fluid: String,
     reason: String,
     amount: String,
@@ -101,7 +102,8 @@ fn notebook(app: &App, shop: &Shop, id: &str) -> Result<Notebook, Trouble> {
     Ok(all.into_iter().find(|need| need.id == id).and_then(|need| need.working).unwrap_or_default())
 }
 
-fn step(step: &formulas::working::Step) -> Step {
+/// A step of a plan's working.
+pub(crate) fn step(step: &formulas::working::Step) -> Step {
     Step { math: Piece(step.math()), filled: step.filled_line(), source: step.source.to_string() }
 }
 
@@ -131,6 +133,7 @@ fn served(worked: &Worked, need: &str) -> Served {
     let report = &worked.report;
     if let Some(row) = report.chart.iter().find(|row| worked.need_of(row) == need) {
         return Served {
+            key: row.fluid.clone().unwrap_or_default(),
             fluid: row.name.clone().unwrap_or_default(),
             reason: row.reason.clone(),
             amount: row.dose.map_or_else(String::new, |dose| amount(dose, units)),
@@ -141,6 +144,7 @@ fn served(worked: &Worked, need: &str) -> Served {
     let steps = report.work.iter().flat_map(|job| job.steps.iter().map(move |step| (job.job.as_str(), step)));
     let step = steps.into_iter().find(|(job, step)| worked.need_of_step(job, &step.step) == need);
     step.map_or_else(Served::default, |(_, row)| Served {
+        key: row.fluid.clone().unwrap_or_default(),
         fluid: row.name.clone().unwrap_or_default(),
         reason: row.reason.clone(),
         amount: row.dose.map_or_else(String::new, |dose| amount(dose, units)),

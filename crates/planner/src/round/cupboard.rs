@@ -1,7 +1,8 @@
 //! What the cupboard will run out of, and when: by use, by age, whichever comes first.
 
-use formulas::Silent;
 use formulas::stock::{Demand, SERVICE_OTHER, SERVICE_SAFETY, reorder_point};
+use formulas::working::Recorder;
+use formulas::{FormulaError, Notebook, Silent};
 use jiff::SignedDuration;
 use jiff::civil::Date;
 use reference::Fluid;
@@ -122,14 +123,12 @@ pub fn cupboard(plan: &Plan<'_>, today: Date, uses: &Uses, units: System) -> Res
     let mut answer = Cupboard { today, pots: Vec::new(), buy: Vec::new() };
     for fluid in plan.fluids.iter().map(|weighed| weighed.fluid) {
         let mut pots: Vec<(usize, &Pot)> = plan.shop.pots.iter().enumerate().filter(|(_, pot)| pot.fluid == fluid.key).collect();
-        let amounts = pots.iter().filter_map(|(_, pot)| pot.left.or(pot.size));
-        let Some(like) = amounts.chain(fluid.packs.iter().map(|pack| pack.size)).next().filter(|_| !pots.is_empty()) else { continue };
+        let Some(measure) = Measure::of(fluid, &plan.shop.pots).filter(|_| !pots.is_empty()) else { continue };
         let uses = uses.get(&fluid.key).map(Vec::as_slice).unwrap_or_default();
         for used in uses {
             not_after(today, used.day, || format!("a use of {}", fluid.name))?;
         }
-        let measure = Measure { fluid, like };
-        let rate = rate(plan, &measure, uses)?;
+        let rate = rate(&mut Silent, plan, &measure, uses)?;
         // One takes first from the pot that is open, then from the one that ages first.
         pots.sort_by_key(|(_, pot)| (pot.opened.is_none(), expiry(pot, fluid, None).map_or(Date::MAX, |(day, _)| day)));
         let mut supply = Supply { today, measure, rate, begins: Some(today), good: Some(0.0) };
@@ -139,6 +138,35 @@ pub fn cupboard(plan: &Plan<'_>, today: Date, uses: &Uses, units: System) -> Res
     answer.pots.sort_by_key(|row| row.pot);
     answer.buy.sort_by_key(|row| row.lasts_until);
     Ok(answer)
+}
+
+/// The working behind the forecast of a fluid: how fast it is used, and how much of it must be there when it is ordered. Empty where neither
+/// the log nor the plan says, and for what is counted in metres or pieces.
+///
+/// # Errors
+/// Where a formula refuses the numbers.
+pub fn forecast(plan: &Plan<'_>, fluid: &Fluid, uses: &Uses) -> Result<Notebook, FormulaError> {
+    let mut working = Notebook::new();
+    let measure = Measure::of(fluid, &plan.shop.pots).filter(|measure| matches!(measure.like, Amount::Volume(_) | Amount::Mass(_)));
+    if let Some(measure) = measure {
+        let uses = uses.get(&fluid.key).map(Vec::as_slice).unwrap_or_default();
+        if let Some(rate) = rate(&mut working, plan, &measure, uses)? {
+            order_at(&mut working, fluid, rate)?;
+        }
+    }
+    Ok(working)
+}
+
+/// What uses may take of a fluid until a delivery.
+fn order_at<R: Recorder>(r: &mut R, fluid: &Fluid, rate: Rate) -> Result<Volume, FormulaError> {
+    let demand = Demand { times_a_year: rate.a_day * 365.0, each: rate.each };
+    let service = if reserve(fluid).is_some() { SERVICE_SAFETY } else { SERVICE_OTHER };
+    Ok(reorder_point(r, &demand, days(UNTIL_DELIVERY_DAYS), Ratio::from_base(service))?.volume)
+}
+
+/// What must always be there of a fluid that safety needs.
+fn reserve(fluid: &Fluid) -> Option<Amount> {
+    RESERVES.iter().find(|(class, _)| fluid.is(class)).map(|(_, kilograms)| Amount::Mass(Mass::from_base(*kilograms)))
 }
 
 /// The pots of one fluid, emptied one after the other.
@@ -198,12 +226,8 @@ impl Supply<'_> {
         /// Sums of amounts are no more exact.
         const SLACK: f64 = 1.0 + 1e-9;
         let (Some(good), fluid) = (self.good, self.measure.fluid) else { return Ok(None) };
-        let reserve = RESERVES.iter().find(|(class, _)| fluid.is(class)).map(|(_, kilograms)| Amount::Mass(Mass::from_base(*kilograms)));
-        let kept = reserve.and_then(|reserve| self.measure.volume(reserve));
-        let demand = self.rate.map(|rate| Demand { times_a_year: rate.a_day * 365.0, each: rate.each });
-        let service = if reserve.is_some() { SERVICE_SAFETY } else { SERVICE_OTHER };
-        let point = |demand| reorder_point(&mut Silent, demand, days(UNTIL_DELIVERY_DAYS), Ratio::from_base(service));
-        let used = demand.as_ref().map(point).transpose()?.map(|point| point.volume);
+        let kept = reserve(fluid).and_then(|reserve| self.measure.volume(reserve));
+        let used = self.rate.map(|rate| order_at(&mut Silent, fluid, rate)).transpose()?;
         let delivered = after(self.today, days(UNTIL_DELIVERY_DAYS));
         let low = used.is_some_and(|used| good <= used.base() * SLACK || self.begins.is_some_and(|ends| Some(ends) <= delivered));
         let broached = kept.is_some_and(|kept| good * SLACK < kept.base());
@@ -212,7 +236,7 @@ impl Supply<'_> {
             return Ok(None);
         }
         // A reserve that is never touched is bought by the pack that makes it whole.
-        let uses = demand.map_or((order_at, 1.0), |demand| (demand.each, demand.times_a_year));
+        let uses = self.rate.map_or((order_at, 1.0), |rate| (rate.each, rate.a_day * 365.0));
         let all = choices(fluid, &[(self.measure.amount(uses.0), uses.1)], &plan.shop.currency, plan.reference);
         let pack = best_pack(&all);
         let shown = |volume: Volume| self.measure.amount(volume).show(units);

@@ -1,13 +1,16 @@
 //! How fast a fluid is used: by the log once it says enough, else as the plan reckons.
+#![expect(non_snake_case, reason = "symbols match the source")]
 
 use std::collections::BTreeMap;
 
 use formulas::stock::{self, EVENTS_FOR_HISTORY, Use};
-use formulas::{FormulaError, Silent};
+use formulas::working::Recorder;
+use formulas::{FormulaError, given, sources, step};
 use jiff::civil::Date;
 use reference::Fluid;
 use schemars::JsonSchema;
 use serde::Serialize;
+use shop::Pot;
 use units::{Amount, Length, Quantity, Time, Volume};
 
 use super::days_between;
@@ -31,6 +34,7 @@ pub struct Used {
 const DAY_S: f64 = 86_400.0;
 const YEAR_DAYS: f64 = 365.25;
 const CUBIC_METRES_PER_LITRE: f64 = 1e-3;
+const CUBIC_METRES_PER_MILLILITRE: f64 = 1e-6;
 /// How far one use moves the estimate; the usual weight of Croston's method, *common practice*.
 const WEIGHT: f64 = 0.1;
 
@@ -64,7 +68,14 @@ pub(super) struct Measure<'a> {
     pub like: Amount,
 }
 
-impl Measure<'_> {
+impl<'a> Measure<'a> {
+    /// The measure in which these pots of a fluid are kept, else its packs.
+    pub fn of(fluid: &'a Fluid, pots: &[Pot]) -> Option<Self> {
+        let amounts = pots.iter().filter(|pot| pot.fluid == fluid.key).filter_map(|pot| pot.left.or(pot.size));
+        let like = amounts.chain(fluid.packs.iter().map(|pack| pack.size)).next()?;
+        Some(Self { fluid, like })
+    }
+
     /// The volume of an amount; nothing where it is of another kind.
     pub fn volume(&self, amount: Amount) -> Option<Volume> {
         let litres = |count: f64| Volume::from_base(count * CUBIC_METRES_PER_LITRE);
@@ -92,8 +103,8 @@ impl Measure<'_> {
 ///
 /// The log says enough once enough uses were measured: doses that the chart supposed would only repeat the plan. From then on they count with
 /// the others, for without them it would say too little.
-pub(super) fn rate(plan: &Plan<'_>, measure: &Measure<'_>, uses: &[Used]) -> Result<Option<Rate>, FormulaError> {
-    let planned = planned(plan, measure);
+pub(super) fn rate<R: Recorder>(r: &mut R, plan: &Plan<'_>, measure: &Measure<'_>, uses: &[Used]) -> Result<Option<Rate>, FormulaError> {
+    let planned = planned(r, plan, measure);
     let taken = by_day(measure, uses.iter());
     if by_day(measure, uses.iter().filter(|used| !used.supposed)).len() < EVENTS_FOR_HISTORY {
         return Ok(planned.map(|one| {
@@ -112,18 +123,23 @@ pub(super) fn rate(plan: &Plan<'_>, measure: &Measure<'_>, uses: &[Used]) -> Res
             Use { taken: *taken, since }
         })
         .collect();
-    let found = stock::use_rate(&mut Silent, estimate, &history, WEIGHT)?;
+    let found = stock::use_rate(r, estimate, &history, WEIGHT)?;
     Ok(Some(Rate { each: found.each, a_day: DAY_S / found.every.base(), per_day: found.corrected_per_day, basis: Basis::Log }))
 }
 
 /// One use and the time between two, as the plan reckons.
-fn planned(plan: &Plan<'_>, measure: &Measure<'_>) -> Option<Use> {
+fn planned<R: Recorder>(r: &mut R, plan: &Plan<'_>, measure: &Measure<'_>) -> Option<Use> {
     let place = plan.fluids.iter().position(|weighed| weighed.fluid.key == measure.fluid.key)?;
     let year = yearly_uses(&plan.servings, &plan.fluids, &plan.kept).into_iter().find(|year| year.fluid == place)?;
-    let rations = plan.servings.iter().filter(|serving| serving.fluid == Some(place)).filter_map(|serving| serving.ration.as_ref());
-    let times: f64 = rations.filter(|ration| ration.dose.unit == year.amount.unit).map(|ration| ration.every.times_a_year).sum();
-    let volume = measure.volume(year.amount.amount())?;
-    (times > 0.0 && volume.base() > 0.0).then(|| Use { taken: volume / times, since: days(YEAR_DAYS / times) })
+    let uses = plan.place_uses(&measure.fluid.key);
+    let times: f64 = uses.iter().filter(|one| one.dose.unit == year.amount.unit).map(|one| one.times_a_year).sum();
+    let volume = measure.volume(year.amount.amount()).filter(|volume| times > 0.0 && volume.base() > 0.0)?;
+    given!(r, V_y["mL"] = volume.base() / CUBIC_METRES_PER_MILLILITRE, "what the plan reckons a year takes");
+    given!(r, n_y["1/year"] = times, "uses of it that the plan reckons in a year");
+    given!(r, T_y["d"] = YEAR_DAYS, "days in a year");
+    step!(r, s["mL"] = V_y / n_y, sources::DEFINITION);
+    step!(r, t["d"] = T_y / n_y, sources::DEFINITION);
+    Some(Use { taken: Volume::from_base(s * CUBIC_METRES_PER_MILLILITRE), since: days(t) })
 }
 
 /// The mean use and the mean time between two, where there are two.
