@@ -5,20 +5,23 @@ use std::sync::Arc;
 use askama::Template;
 use axum::extract::{Path, State};
 use axum::response::Response;
+use formulas::Notebook;
+use indexmap::IndexMap;
 use keep::KeepError;
 use planner::Plan;
-use planner::round::{Uses, forecast};
+use planner::round::forecast;
+use planner::use_rate::{Choice, PlaceUse, best_pack};
 use planner::verdict::Grade;
 use planner::words::{amount, ends};
 use reference::{Content, Fluid, Reference, SourceKey};
-use units::{Range, System, show};
+use units::{Digits, Range, System, show, show_number};
 
 use super::why::Step;
 use crate::App;
-use crate::frame::{Frame, encoded, html};
+use crate::frame::{Frame, Piece, encoded, html};
 use crate::trouble::Trouble;
 use crate::visitor::Visitor;
-use crate::words::percent;
+use crate::words::{percent, sentence};
 
 /// A history makes two steps for each use: more of them than this say nothing more.
 const MOST_STEPS: usize = 12;
@@ -33,12 +36,7 @@ struct Page<'a> {
     statements: Vec<String>,
     /// Sheets of the bench with this fluid put in: what each answers, and its address.
     sheets: Vec<(&'static str, String)>,
-    seen: Seen,
     currency: &'a str,
-}
-
-/// What the plan makes of a fluid.
-struct Seen {
     places: Vec<PlaceRow>,
     /// What a year takes in all, and its ends.
     year: Option<(String, String)>,
@@ -46,6 +44,7 @@ struct Seen {
     graded: Vec<(Grade, Vec<(String, String)>)>,
     /// It stands in the cupboard.
     owned: bool,
+    given: Vec<(&'static str, Piece)>,
     steps: Vec<Step>,
     /// So many steps went before.
     left_out: usize,
@@ -73,26 +72,45 @@ pub(crate) async fn page(State(app): State<Arc<App>>, Path(key): Path<String>, v
         let unknown = || Trouble::NotFound(format!("“{key}” is not a fluid known here. The ladder and the charts lead to those that are."));
         let fluid = app.reference.fluid(&key).ok_or_else(unknown)?;
         let shop = app.source.shop()?;
-        let frame = Frame::new(app, visitor, "Ladder", crate::words::sentence(&fluid.name));
+        let frame = Frame::new(app, visitor, "Ladder", sentence(&fluid.name));
         let uses = app.source.with(|kept| kept.uses()).transpose()?.transpose();
         let uses = uses.map_err(|error: KeepError| Trouble::Fault(error.to_string()))?;
-        let seen = app.of_plan(&shop, |plan| seen(plan, fluid, uses.as_ref(), frame.units))?;
-        html(&Page {
-            facts: facts(fluid, app.reference, frame.units),
-            statements: fluid
-                .hazards
-                .statements
-                .iter()
-                .map(|code| app.reference.statement(code).map_or_else(|| code.clone(), |one| format!("{code}: {}", one.printed())))
-                .collect(),
-            sheets: sheets(fluid),
-            currency: &shop.currency,
-            seen,
-            fluid,
-            frame,
-        })
+        let units = frame.units;
+        app.of_plan(&shop, |plan| {
+            let owned = uses.is_some() && plan.shop.pots.iter().any(|pot| pot.fluid == fluid.key);
+            // A forecast that cannot be made has no working; the cupboard says why.
+            let working = uses.as_ref().filter(|_| owned).and_then(|uses| forecast(plan, fluid, uses).ok()).unwrap_or_default();
+            let left_out = working.steps().count().saturating_sub(MOST_STEPS);
+            let year = plan.report(units).use_a_year.into_iter().find(|row| row.fluid == fluid.key);
+            html(&Page {
+                facts: facts(fluid, app.reference, units),
+                statements: fluid.hazards.statements.iter().map(|code| statement(code, app.reference)).collect(),
+                sheets: sheets(fluid),
+                currency: &shop.currency,
+                places: plan.place_uses(&fluid.key).iter().map(|part| place(plan, part, units)).collect(),
+                year: year.map(|row| (row.amount.amount().show(units), ends(row.amount, units))),
+                packs: packs(plan, fluid, units),
+                graded: graded(plan, fluid),
+                owned,
+                given: given(&working),
+                steps: working.steps().skip(left_out).map(super::why::step).collect(),
+                left_out,
+                fluid,
+                frame,
+            })
+        })?
     })
     .await
+}
+
+fn statement(code: &str, reference: &Reference) -> String {
+    reference.statement(code).map_or_else(|| code.to_owned(), |one| format!("{code}: {}", one.printed()))
+}
+
+/// What went into the working; of what a history gives again and again, the last.
+fn given(working: &Notebook) -> Vec<(&'static str, Piece)> {
+    let all: IndexMap<&'static str, Piece> = working.given_values().map(|given| (given.words, Piece(given.math()))).collect();
+    all.into_iter().collect()
 }
 
 /// What its data sheet would say, each with where it comes from.
@@ -138,7 +156,8 @@ fn facts(fluid: &Fluid, reference: &Reference, units: System) -> Vec<(&'static s
         ("made of", format!("{name}, {}", shares(content.share)), content.source)
     };
     facts.extend(fluid.contents.iter().map(content));
-    let materials = |keys: &[String]| keys.iter().map(|key| reference.name_of(key)).collect::<Vec<_>>().join(", ");
+    // A group of materials has no name but its key.
+    let materials = |keys: &[String]| keys.iter().map(|key| reference.name_of(key).replace('-', " ")).collect::<Vec<_>>().join(", ");
     for (words, keys) in [("care with", &fluid.chemistry.care), ("harms", &fluid.chemistry.attacks)] {
         if !keys.is_empty() {
             facts.push((words, materials(keys), fluid.chemistry.source));
@@ -169,51 +188,29 @@ fn sheets(fluid: &Fluid) -> Vec<(&'static str, String)> {
     sheets
 }
 
-fn seen(plan: &Plan<'_>, fluid: &Fluid, uses: Option<&Uses>, units: System) -> Seen {
-    let parts = plan.place_uses(&fluid.key);
-    let year = plan.report(units).use_a_year.into_iter().find(|row| row.fluid == fluid.key);
-    let bought = plan.fluids.iter().find(|weighed| weighed.fluid.key == fluid.key).and_then(|weighed| weighed.choice);
-    let owned = uses.is_some() && plan.shop.pots.iter().any(|pot| pot.fluid == fluid.key);
-    // A forecast that cannot be made has no working; the cupboard says why.
-    let working = uses.filter(|_| owned).and_then(|uses| forecast(plan, fluid, uses).ok()).unwrap_or_default();
-    let steps: Vec<Step> = working.steps().map(super::why::step).collect();
-    let left_out = steps.len().saturating_sub(MOST_STEPS);
-    Seen {
-        places: parts
-            .iter()
-            .map(|part| {
-                let need = &plan.needs[part.need];
-                PlaceRow {
-                    place: need.place.words(),
-                    need: need.id.clone(),
-                    dose: amount(part.dose, units),
-                    times: times(part.times_a_year),
-                    year: part.year.amount().show(units),
-                }
-            })
-            .collect(),
-        year: year.map(|row| (row.amount.amount().show(units), ends(row.amount, units))),
-        packs: plan
-            .packs(&fluid.key)
-            .iter()
-            .map(|choice| PackRow {
-                size: choice.pack.size.show(units),
-                price: format!("{:.2}", choice.price),
-                a_year: units::show_number(choice.packs_a_year, units::Digits::Significant(2)),
-                cost: format!("{:.2}", choice.yearly_cost),
-                bought: bought.is_some_and(|bought| std::ptr::eq(bought.pack, choice.pack)),
-                source: choice.pack.source,
-            })
-            .collect(),
-        graded: graded(plan, fluid),
-        owned,
-        steps: steps.into_iter().skip(left_out).collect(),
-        left_out,
+fn place(plan: &Plan<'_>, part: &PlaceUse, units: System) -> PlaceRow {
+    let need = &plan.needs[part.need];
+    PlaceRow {
+        place: need.place.words(),
+        need: need.id.clone(),
+        dose: amount(part.dose, units),
+        times: show_number(part.times_a_year, Digits::Significant(2)),
+        year: part.year.amount().show(units),
     }
 }
 
-fn times(a_year: f64) -> String {
-    units::show_number(a_year, units::Digits::Significant(2))
+fn packs(plan: &Plan<'_>, fluid: &Fluid, units: System) -> Vec<PackRow> {
+    let packs = plan.packs(&fluid.key);
+    let bought = best_pack(&packs).map(|best| best.pack.size);
+    let row = |choice: &Choice<'_>| PackRow {
+        size: choice.pack.size.show(units),
+        price: format!("{:.2}", choice.price),
+        a_year: show_number(choice.packs_a_year, Digits::Significant(2)),
+        cost: format!("{:.2}", choice.yearly_cost),
+        bought: bought == Some(choice.pack.size),
+        source: choice.pack.source,
+    };
+    packs.iter().map(row).collect()
 }
 
 /// The places of the shop by what it is there, harm first.
