@@ -9,7 +9,8 @@ use jiff::ToSpan;
 use jiff::civil::{Date, date};
 use planner::report::{EveryRow, Report};
 use planner::round::{
-    Basis, Counted, Cupboard, Done, End, Expiry, Facts, Reading, Round, RoundError, RoundRow, Standing, Used, Uses, cupboard, round,
+    Basis, Counted, Cupboard, Done, End, Expiry, Facts, Reading, Round, RoundError, RoundRow, Standing, Used, Uses, cupboard, forecast,
+    round,
 };
 use planner::{Wishes, plan};
 use proptest::prelude::*;
@@ -391,4 +392,34 @@ fn a_plan_with_its_pots_replaced_is_the_plan_worked_out_anew() {
     let used_up = shop(&text.replace(full, empty));
     assert!(!kept.take_pots(&used_up.pots), "what stands there changed, so the ladder may");
     assert_eq!(json(&kept.report(System::Metric)), json(&anew.report(System::Metric)), "nothing was taken");
+}
+
+/// The working that is shown is that of the number that is said.
+#[test]
+fn the_working_of_a_forecast_ends_at_what_the_cupboard_says() {
+    let reference = Reference::embedded();
+    let shop = shop(&format!("{}{}", machine("busy"), pot("acetone", "size = \"500 mL\"\nleft = \"160 mL\"")));
+    let plan = plan(&shop, reference, &Wishes::default()).unwrap();
+    let fluid = reference.fluid("acetone").unwrap();
+    // The same four uses as above: 2.8 expected in four weeks, of which four must be there (Poisson, by hand).
+    let uses = every_ten_days("acetone", "40 mL", 4);
+    let working = forecast(&plan, fluid, &uses).unwrap();
+    let lines: Vec<String> = working.steps().map(formulas::working::Step::line).collect();
+    assert!(lines.last().unwrap().contains("= 160"), "{lines:#?}");
+    assert_eq!(cupboard(&plan, MONDAY, &uses, System::Metric).unwrap().buy[0].order_at, "160 mL");
+    assert_eq!(forecast(&plan, fluid, &Uses::default()).unwrap().steps().count(), 0, "nobody says how fast it is used");
+}
+
+#[test]
+fn what_a_year_takes_is_the_sum_of_what_its_places_take() {
+    let shop = shop(&example("alder-lock"));
+    let plan = plan(&shop, Reference::embedded(), &Wishes::default()).unwrap();
+    let year = plan.report(System::Metric).use_a_year;
+    assert!(year.len() > 5);
+    for row in year {
+        let parts = plan.place_uses(&row.fluid);
+        let sum: f64 = parts.iter().map(|part| part.year).filter(|year| year.unit == row.amount.unit).map(|year| year.likely).sum();
+        // The report is rounded to three digits.
+        assert!((sum / row.amount.likely - 1.0).abs() < 0.006, "{}: {sum} {}", row.fluid, row.amount.likely);
+    }
 }
