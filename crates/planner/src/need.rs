@@ -275,7 +275,7 @@ impl How {
             (F::Bath | F::Splash, _) => "fill to the mark at rest",
             (F::Drip, _) => "set the drip while it runs, shut it at rest",
             (F::Pump, _) => "one pull of the pump",
-            (F::Cap, _) => "pack the cap, a quarter turn",
+            (F::Cap, _) => "pack the cap, and screw it down a quarter turn at a time",
             (F::Sealed, _) => "leave it",
             (F::Brush, Form::Grease | Form::Paste) => "wipe clean, brush on thin",
             (F::Brush, Form::Dry) => "wipe clean, coat thin, let it dry",

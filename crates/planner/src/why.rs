@@ -107,7 +107,10 @@ pub fn why(shop: &Shop, reference: &Reference, place: &str, fluids: &[String], u
 
 /// A need by its short name, or by any part of it that names one need alone.
 fn find<'n>(needs: &'n [Need], asked: &str) -> Option<&'n Need> {
-    let plain = |text: &str| text.to_lowercase().replace([' ', '·', '.', '_'], "-").replace("---", "-");
+    let plain = |text: &str| {
+        let text = text.to_lowercase();
+        text.split(|letter: char| !letter.is_alphanumeric()).filter(|word| !word.is_empty()).collect::<Vec<_>>().join("-")
+    };
     let asked = plain(asked);
     needs.iter().find(|need| plain(&need.id) == asked).or_else(|| {
         let mut parts = needs.iter().filter(|need| plain(&need.id).contains(&asked));

@@ -9,7 +9,7 @@ use planner::need::Need;
 use planner::verdict::{Grade, verdict};
 use planner::why::why;
 use reference::Reference;
-use support::{grade_of, need, point, shop};
+use support::{example, grade_of, need, needs_of, point, shop};
 use units::{Quantity, System};
 
 /// The least viscosity a need asks for, mm²/s.
@@ -123,5 +123,17 @@ fn why_shows_its_working_and_its_sources() {
             !finding.why.is_empty() && !finding.source.is_empty() && !finding.asked.is_empty() && !finding.given.is_empty(),
             "{finding:?}"
         );
+    }
+}
+
+#[test]
+fn a_place_is_found_by_its_short_name_and_as_it_is_shown_and_as_the_log_is_told() {
+    let shop = shop(&example("alder-lock"));
+    for need in needs_of(&example("alder-lock")) {
+        let shown = need.place.words();
+        for asked in [need.id.clone(), shown.clone(), shown.replace(" · ", "/")] {
+            let found = why(&shop, Reference::embedded(), &asked, &[], System::Metric).unwrap();
+            assert_eq!(found.need, need.id, "{asked}");
+        }
     }
 }
