@@ -1,8 +1,8 @@
 //! Reading what was typed into a sheet: every wrong answer is reported, every missing one that cannot be supposed is named.
 
-use fields::{Answer, Answers, Asks, Field, Origin, did_you_mean};
+use fields::{Answer, Answers, Asks, Field, NUMBERS, Origin, did_you_mean, no_shop_has};
 use reference::Reference;
-use units::{Dimension, System, parse_any, show_base};
+use units::{System, parse_any, show_base};
 
 use crate::sheets::Sheet;
 
@@ -78,10 +78,17 @@ fn answer(field: &Field, text: &str, reference: &Reference) -> Result<Answer, (S
     match field.asks {
         Asks::Quantity(dimension) => {
             let base = parse_any(dimension, text).map_err(|error| (format!("`{}` cannot be read", field.name), format!("{error}.")))?;
-            sane(field, dimension, base)
+            match no_shop_has(dimension, base, field.default) {
+                None => Ok(Answer::Quantity(base)),
+                Some(mend) => Err((format!("`{}` is {}, which no shop has", field.name, show_base(dimension, base, System::Metric)), mend)),
+            }
         }
         Asks::Number => match text.trim().parse::<f64>() {
-            Ok(number) if number.is_finite() && number > 0.0 => Ok(Answer::Number(number)),
+            Ok(number) if NUMBERS.contains(&number) => Ok(Answer::Number(number)),
+            Ok(number) if number > 0.0 => Err((
+                format!("`{}` is {text}, which no shop has", field.name),
+                format!("Give a number from {} to {}.", NUMBERS.start(), NUMBERS.end()),
+            )),
             Ok(number) if number.is_finite() => Err((format!("`{}` is {number}", field.name), "Give a number above nothing.".to_owned())),
             _ => Err((format!("`{text}` is not a plain number"), "Write a number without a unit, such as `3`.".to_owned())),
         },
@@ -106,49 +113,5 @@ fn answer(field: &Field, text: &str, reference: &Reference) -> Result<Answer, (S
         Asks::File => Ok(Answer::Words(vec![text.to_owned()])),
         Asks::Materials => words(&mut reference.materials.keys().map(String::as_str)),
         Asks::Fluids => words(&mut reference.fluids.keys().map(String::as_str)),
-    }
-}
-
-/// Takes a quantity of a size that occurs in a shop. Beyond it is a slip of the pen, for which a formula would still have a number.
-fn sane(field: &Field, dimension: Dimension, base: f64) -> Result<Answer, (String, String)> {
-    let (low, mut high) = limits(dimension);
-    // Steel glows far above what anything else in a shop gets to: a field that supposes so much may be told of half as much again.
-    if let Ok(supposed) = parse_any(dimension, field.default)
-        && supposed > high
-    {
-        high = 1.5 * supposed;
-    }
-    if (low..=high).contains(&base) {
-        return Ok(Answer::Quantity(base));
-    }
-    let show = |value: f64| show_base(dimension, value, System::Metric);
-    Err((format!("`{}` is {}, which no shop has", field.name, show(base)), format!("Give something from {} to {}.", show(low), show(high))))
-}
-
-/// The least and the greatest that occurs in a shop, in coherent SI units.
-fn limits(dimension: Dimension) -> (f64, f64) {
-    const RPM: f64 = std::f64::consts::TAU / 60.0;
-    const YEAR: f64 = 31_557_600.0;
-    match dimension {
-        Dimension::Length => (1e-8, 50.0),
-        Dimension::Area => (1e-8, 1e3),
-        Dimension::Volume => (1e-9, 1e5),
-        Dimension::Mass => (1e-6, 1e4),
-        Dimension::MassDensity => (1e-9, 2e4),
-        Dimension::Temperature => (213.15, 673.15),
-        Dimension::TemperatureDifference => (0.0, 400.0),
-        Dimension::Velocity => (0.0, 200.0),
-        Dimension::AngularVelocity => (0.01 * RPM, 200_000.0 * RPM),
-        Dimension::Frequency => (0.01 / 3600.0, 1000.0 / 3600.0),
-        Dimension::Time => (1.0, 50.0 * YEAR),
-        Dimension::Force => (0.01, 1e7),
-        Dimension::Torque => (1e-6, 1e5),
-        Dimension::Pressure => (1.0, 1e9),
-        Dimension::Power => (0.01, 1e6),
-        Dimension::KinematicViscosity => (2e-7, 0.1),
-        Dimension::DynamicViscosity => (1e-5, 100.0),
-        Dimension::Ratio => (0.0, 1.0),
-        Dimension::VolumeRate => (0.0, 0.01),
-        Dimension::Usage => (0.0, f64::INFINITY),
     }
 }

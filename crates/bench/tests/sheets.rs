@@ -130,3 +130,13 @@ fn inch_pages_speak_of_inches() {
     let page = sheet.work(&reply, Reference::embedded(), units::System::Inch).unwrap();
     assert!(page.inputs.iter().any(|input| input.value == "6" && input.unit == "in"), "{:?}", page.inputs);
 }
+
+/// Random inputs found an efficiency so small that the power was infinite.
+#[test]
+fn a_number_no_shop_has_is_refused_with_the_way_out() {
+    let cut = bench::sheet("cut").unwrap();
+    for efficiency in ["96e-320", "1e300"] {
+        let refusals = read(cut, &[("efficiency", efficiency)], Reference::embedded()).unwrap_err();
+        assert!(refusals[0].what.ends_with("which no shop has") && refusals[0].mend.contains("0.000001"), "{refusals:?}");
+    }
+}

@@ -4,6 +4,7 @@
 //! command line, a form. So a new kind is one file there and nothing here.
 
 mod nearest;
+mod size;
 
 use std::collections::BTreeMap;
 use std::marker::PhantomData;
@@ -11,6 +12,7 @@ use std::marker::PhantomData;
 use units::{Dimension, Quantity};
 
 pub use nearest::did_you_mean;
+pub use size::{NUMBERS, no_shop_has};
 
 /// Where in a file an answer was written, in bytes.
 pub type Span = std::ops::Range<usize>;

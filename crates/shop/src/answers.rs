@@ -74,7 +74,7 @@ fn written(field: &Field, section: &mut Section<'_>, reference: &Reference, prob
     };
     match field.asks {
         Asks::Quantity(dimension) => {
-            let said = section.base(field.name, dimension, problems)?;
+            let said = section.base(field.name, dimension, field.default, problems)?;
             if said.value <= 0.0 && !may_be_negative(dimension) {
                 problems.add(said.at, format!("`{}` is zero", field.name), format!("Give {} above zero.", dimension.name()));
                 return None;

@@ -123,7 +123,7 @@ fn read_sizes(
         let Some((dimension, supposed)) = recognise(text) else {
             unreachable!("size `{size}` of `{}` is proved readable by a test", template.name)
         };
-        let said = section.base(size, dimension, problems);
+        let said = section.base(size, dimension, text, problems);
         if let Some(said) = said.as_ref().filter(|said| said.value <= 0.0) {
             problems.add(said.at.clone(), format!("`{size}` is zero"), format!("Give {} above zero.", dimension.name()));
         }

@@ -6,7 +6,7 @@ use toml::de::{DeTable, DeValue};
 use units::{Amount, Dimension, Quantity, parse_any};
 
 use crate::problem::{Problems, Span};
-use fields::did_you_mean;
+use fields::{NUMBERS, did_you_mean, no_shop_has};
 
 /// A value with the place it was written at.
 #[derive(Debug, Clone, PartialEq)]
@@ -90,7 +90,12 @@ impl<'t> Section<'t> {
         let value = self.take(key)?;
         let number = bare_number(value.get_ref()).and_then(|text| text.replace('_', "").parse::<f64>().ok());
         match number {
-            Some(number) if number.is_finite() && number > 0.0 => Some(Said { value: number, at: value.span() }),
+            Some(number) if NUMBERS.contains(&number) => Some(Said { value: number, at: value.span() }),
+            Some(number) if number > 0.0 => {
+                let mend = format!("Write a number from {} to {}.", NUMBERS.start(), NUMBERS.end());
+                problems.add(value.span(), format!("`{key}` is {number:e}, which no shop has"), mend);
+                None
+            }
             _ => {
                 problems.add(
                     value.span(),
@@ -104,12 +109,12 @@ impl<'t> Section<'t> {
 
     /// A quantity with its unit.
     pub fn quantity<Q: Quantity>(&mut self, key: &str, problems: &mut Problems) -> Option<Said<Q>> {
-        let said = self.base(key, Q::DIMENSION, problems)?;
+        let said = self.base(key, Q::DIMENSION, "", problems)?;
         Some(Said { value: Q::from_base(said.value), at: said.at })
     }
 
-    /// A quantity of the given dimension, in coherent SI units.
-    pub fn base(&mut self, key: &str, dimension: Dimension, problems: &mut Problems) -> Option<Said<f64>> {
+    /// A quantity of the given dimension, in coherent SI units, of a size that occurs where so much is supposed.
+    pub fn base(&mut self, key: &str, dimension: Dimension, supposed: &str, problems: &mut Problems) -> Option<Said<f64>> {
         let value = self.take(key)?;
         let written = match bare_number(value.get_ref()) {
             Some(number) => number,
@@ -128,7 +133,14 @@ impl<'t> Section<'t> {
                 );
                 None
             }
-            Ok(base) => Some(Said { value: base, at: value.span() }),
+            // Of zero each key has its own opinion.
+            Ok(base) => match no_shop_has(dimension, base, supposed).filter(|_| base != 0.0) {
+                None => Some(Said { value: base, at: value.span() }),
+                Some(mend) => {
+                    problems.add(value.span(), format!("`{key}` is `{written}`, which no shop has"), mend);
+                    None
+                }
+            },
         }
     }
 
@@ -230,4 +242,23 @@ fn sentence(text: &str) -> String {
     let mut chars = text.chars();
     let first = chars.next().map(|c| c.to_uppercase().collect::<String>()).unwrap_or_default();
     format!("{first}{}.", chars.as_str())
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::{Kinds, read};
+    use reference::Reference;
+
+    /// Random inputs found a chuck so small that formulas divided by the nothing it rounds to.
+    #[test]
+    fn a_size_no_shop_has_is_refused_with_the_way_out() {
+        let kinds = Kinds { points: &[], jobs: &[] };
+        let refused = |text: &str| read(text.as_bytes(), kinds, Reference::embedded()).unwrap_err();
+        for size in ["2.1e-318 mm", "2.1e300 mm"] {
+            let problems = refused(&format!("[[machine]]\ntemplate = \"drill press\"\nchuck = \"{size}\""));
+            assert!(problems[0].what.ends_with("which no shop has") && problems[0].mend.contains("to 50 m"), "{problems:?}");
+        }
+        let problems = refused("[room]\nvolume = \"1e200 m3\"\n[[machine]]\ntemplate = \"drill press\"");
+        assert!(problems[0].what.ends_with("which no shop has"), "{problems:?}");
+    }
 }
