@@ -59,13 +59,15 @@ pub struct InputRow {
 pub struct StepRow {
     /// What the step finds.
     pub symbol: String,
+    /// The same as MathML.
+    pub symbol_mathml: String,
     /// How; for a value found by trying, the equation it makes true.
     pub formula: String,
     /// Whether it was found by trying.
     pub solved: bool,
     /// The same with the numbers put in.
     pub filled: String,
-    /// The same as MathML.
+    /// The formula as MathML.
     pub mathml: String,
     /// The value found.
     pub value: f64,
@@ -215,6 +217,7 @@ fn split(text: &str) -> (String, String) {
 fn steps(notebook: &Notebook) -> Vec<StepRow> {
     let row = |step: &formulas::working::Step| StepRow {
         symbol: step.symbol.text.to_owned(),
+        symbol_mathml: step.symbol.mathml.to_owned(),
         formula: step.text.to_owned(),
         solved: step.residual.is_some(),
         filled: step.filled.clone(),

@@ -10,8 +10,11 @@ pub(crate) fn percent(share: f64) -> String {
     format!("{:.0} %", share * 100.0)
 }
 
-/// With a capital at the beginning.
+/// With a capital at the beginning, but for words such as pH that are written so.
 pub(crate) fn sentence(text: &str) -> String {
+    if text.chars().nth(1).is_some_and(char::is_uppercase) {
+        return text.to_owned();
+    }
     let mut letters = text.chars();
     letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }

@@ -46,12 +46,13 @@ fn serving(place: usize, need: &Need, fluids: &[Weighed<'_>], kept: &[usize], re
         };
     };
     let fluid = fluids[best].fluid;
+    let dry = fluid.is("dry-cutting");
     Serving {
         need: place,
         fluid: Some(best),
         grade: Some(fluids[best].grades[place]),
-        ration: need.ration(fluid.form).filter(|_| !fluid.is("dry-cutting")).cloned(),
-        how: need.how.words(fluid.form).into_owned(),
+        ration: need.ration(fluid.form).filter(|_| !dry).cloned(),
+        how: if dry { "brush the chips away".to_owned() } else { need.how.words(fluid.form).into_owned() },
         reason: need.leading_reason(),
     }
 }

@@ -185,6 +185,12 @@ impl Plan<'_> {
         holds
     }
 
+    /// What the ladder was climbed on, with fluids and tasks as places in this plan's lists.
+    #[must_use]
+    pub fn instance(&self) -> Instance {
+        instance(&self.fluids, &self.needs, &self.tasks)
+    }
+
     /// The share of all that could be served which is served after each rung, from 0 to 1.
     #[must_use]
     pub fn served(&self, total: f64) -> f64 {

@@ -108,7 +108,8 @@ fn written<Q: Quantity>(unit: &Unit<Q>, quantity: Q) -> String {
 }
 
 fn with_symbol<Q>(number: &str, unit: &Unit<Q>) -> String {
-    let plural = unit.spellings.iter().find(|spelling| spelling.strip_suffix('s') == Some(unit.symbol));
+    // Words take a plural, symbols do not (SI Brochure, 9th edition, 5.2): of those that could be mistaken only the minute's is one.
+    let plural = unit.spellings.iter().find(|spelling| spelling.strip_suffix('s').is_some_and(|word| word == unit.symbol && word != "min"));
     let symbol = if number == "1" { unit.symbol } else { plural.copied().unwrap_or(unit.symbol) };
     format!("{number} {symbol}").trim_end().to_owned()
 }

@@ -174,7 +174,7 @@ fn working(
     near(r, emission.rate)?;
     if let Some(limit) = worst.mean_limit {
         let needed = changes_needed(r, emission.rate, limit.mg_per_m3, room.volume, HOME_MIXING)?;
-        outcome = outcome.number("air change that would keep it at that limit, were it done all day", "1/h", needed.base() * 3600.0);
+        outcome = outcome.number("air change that would keep it at that limit, were it done all day", "/h", needed.base() * 3600.0);
         if held > limit.mg_per_m3 {
             let wait = re_entry(r, &air, held, limit.mg_per_m3)?;
             outcome = outcome.exact("time until the room has cleared to its limit", wait);

@@ -49,7 +49,8 @@ impl fmt::Display for Caution {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Extrapolated { what, value, unit, low, high } => {
-                let [value, low, high] = [value, low, high].map(|number| super::trimmed(*number));
+                let [low, high] = [low, high].map(|number| super::trimmed(*number));
+                let value = super::number(*value, 4);
                 let unit = if unit.is_empty() { String::new() } else { format!(" {unit}") };
                 write!(f, "{what} ({value}{unit}) lies outside {low} to {high}{unit}; the answer is carried beyond what is known.")
             }

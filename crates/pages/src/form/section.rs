@@ -6,7 +6,7 @@ use reference::{Reference, Template};
 use shop::{Key, Known, MACHINE_KEYS, MAKER_KEYS, POINT_KEYS, POT_KEYS, ROOM_KEYS, SHOP_KEYS, Shop, Takes, WORK_KEYS};
 use store::{Fault, SectionRow, Value};
 
-use super::{Control, FLUIDS, FLUIDS_AND_CLASSES, Input, fits, hint, input, many, one, said, shown};
+use super::{Control, FLUIDS, FLUIDS_AND_CLASSES, Input, fits, hint, input, many, one, quoted, said, shown};
 use crate::words::sentence;
 
 /// Begins the names of what the maker of the machine says about a point.
@@ -111,13 +111,13 @@ impl Part {
 impl Question {
     fn of(key: &Key) -> Self {
         let needed = matches!(key.name, "fluid");
-        Self { name: key.name.to_owned(), label: sentence(key.about), takes: key.takes, needed, default: Default::default() }
+        Self { name: key.name.to_owned(), label: quoted(&sentence(key.about)), takes: key.takes, needed, default: Default::default() }
     }
 
     fn of_field(field: &fields::Field) -> Self {
         Self {
             name: field.name.to_owned(),
-            label: sentence(field.about),
+            label: quoted(&sentence(field.about)),
             takes: Takes::Asked(field.asks),
             needed: field.is_required(),
             default: (field.default.to_owned(), field.source),

@@ -2,8 +2,9 @@
 
 use bench::{Refusal, Sheet};
 use fields::{Asks, Field};
+use units::{System, parse_any, show_base};
 
-use super::{Control, fits, hint, input, said};
+use super::{Control, fits, hint, input, quoted, said};
 use crate::visitor::Visitor;
 use crate::words::sentence;
 
@@ -22,20 +23,29 @@ pub(crate) fn typed(sheet: &Sheet, visitor: &Visitor) -> Vec<(&'static str, Stri
 }
 
 /// The form's fields.
-pub(crate) fn controls(sheet: &Sheet, typed: &[(&'static str, String)], refused: &[Refusal]) -> Vec<Control> {
-    asked(sheet).map(|field| control(field, typed, refused)).collect()
+pub(crate) fn controls(sheet: &Sheet, typed: &[(&'static str, String)], refused: &[Refusal], units: System) -> Vec<Control> {
+    asked(sheet).map(|field| control(field, typed, refused, units)).collect()
 }
 
-fn control(field: &Field, typed: &[(&'static str, String)], refused: &[Refusal]) -> Control {
+fn control(field: &Field, typed: &[(&'static str, String)], refused: &[Refusal], units: System) -> Control {
     let value = typed.iter().find(|(name, _)| *name == field.name).map_or("", |(_, value)| value.as_str());
     let empty = if field.default.is_empty() { "–".to_owned() } else { format!("as supposed: {}", field.default) };
     Control {
         name: field.name.to_owned(),
-        label: sentence(field.about),
-        hint: hint(fits(field.asks), field.default),
+        label: quoted(&sentence(field.about)),
+        hint: hint(fits(field.asks), &supposed(field, units)),
         source: field.source.to_owned(),
         required: field.is_required(),
         wrong: refused.iter().find(|refusal| refusal.field == field.name).map(|found| said(field.name, &found.what, &found.mend)),
         input: input(field.asks, value, &empty),
     }
+}
+
+/// What is supposed of a field, in the reader's units.
+fn supposed(field: &Field, units: System) -> String {
+    let read = match field.asks {
+        Asks::Quantity(dimension) => parse_any(dimension, field.default).ok().map(|base| show_base(dimension, base, units)),
+        _ => None,
+    };
+    read.unwrap_or_else(|| field.default.to_owned())
 }

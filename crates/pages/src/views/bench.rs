@@ -10,7 +10,7 @@ use bench::{Page as Worked, Refusal, Sheet, read, sheet, sheets};
 use super::why::Step;
 use crate::App;
 use crate::form::sheet::{controls, typed};
-use crate::form::{Control, Input, List, lists};
+use crate::form::{Control, Input, List, lists, quoted};
 use crate::frame::{Frame, Piece, html};
 use crate::trouble::Trouble;
 use crate::visitor::Visitor;
@@ -66,7 +66,7 @@ pub(crate) async fn page(State(app): State<Arc<App>>, Path(name): Path<String>, 
             Some(Outcome::Refused(refused)) => (None, refused, None),
             Some(Outcome::Unanswered(said)) => (None, Vec::new(), Some(said)),
         };
-        let controls = controls(sheet, &given, &refused);
+        let controls = controls(sheet, &given, &refused, frame.units);
         html(&Page {
             name: sheet.kind.name,
             about: sentence(sheet.kind.about),
@@ -93,11 +93,14 @@ fn work(app: &App, sheet: &Sheet, given: &[(&'static str, String)], frame: &Fram
         Ok(reply) => reply,
         Err(refused) => return Ok(Outcome::Refused(refused)),
     };
-    let page = match sheet.work(&reply, app.reference, frame.units) {
+    let mut page = match sheet.work(&reply, app.reference, frame.units) {
         Ok(page) => page,
-        Err(unanswered) => return Ok(Outcome::Unanswered(sentence(&unanswered.to_string()))),
+        Err(unanswered) => return Ok(Outcome::Unanswered(quoted(&sentence(&unanswered.to_string())))),
     };
     let picture = page.svg().transpose().map_err(|error| Trouble::Fault(error.to_string()))?;
+    for caution in &mut page.cautions {
+        caution.text = quoted(&caution.text);
+    }
     let steps = page.steps.iter().map(Step::of_sheet).collect();
     Ok(Outcome::Worked(Box::new(Answered { picture: picture.map(Piece), steps, page })))
 }

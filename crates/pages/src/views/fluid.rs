@@ -157,7 +157,8 @@ fn facts(fluid: &Fluid, reference: &Reference, units: System) -> Vec<(&'static s
     };
     facts.extend(fluid.contents.iter().map(content));
     // A group of materials has no name but its key.
-    let materials = |keys: &[String]| keys.iter().map(|key| reference.name_of(key).replace('-', " ")).collect::<Vec<_>>().join(", ");
+    let name = |key: &String| if reference.material(key).is_some() { reference.name_of(key) } else { key.replace('-', " ") };
+    let materials = |keys: &[String]| keys.iter().map(name).collect::<Vec<_>>().join(", ");
     for (words, keys) in [("care with", &fluid.chemistry.care), ("harms", &fluid.chemistry.attacks)] {
         if !keys.is_empty() {
             facts.push((words, materials(keys), fluid.chemistry.source));

@@ -157,14 +157,14 @@ impl Step {
     /// A step of a worked page of the bench.
     pub(crate) fn of_sheet(row: &bench::StepRow) -> Self {
         let value = format!("{} {}", units::show_number(row.value, units::Digits::Significant(4)), row.unit);
-        let (symbol, value) = (row.symbol.as_str(), value.trim());
-        let [name, number] = [symbol, value].map(|text| text.replace('&', "&amp;").replace('<', "&lt;"));
+        let value = value.trim();
+        let number = value.replace('&', "&amp;").replace('<', "&lt;");
+        let (symbol, formula) = (&row.symbol_mathml, &row.mathml);
         Self {
             math: Piece(format!(
-                "<math display=\"block\"><mrow><mi>{name}</mi><mo>=</mo>{}<mo>=</mo><mtext>{number}</mtext></mrow></math>",
-                row.mathml
+                "<math display=\"block\"><mrow>{symbol}<mo>=</mo>{formula}<mo>=</mo><mtext>{number}</mtext></mrow></math>"
             )),
-            filled: format!("{symbol} = {} = {value}", row.filled),
+            filled: format!("{} = {} = {value}", row.symbol, row.filled),
             source: row.source.clone(),
         }
     }

@@ -31,9 +31,9 @@ const PAGES: [(&str, &str); 20] = [
     ("sources", "/sources"),
     ("bench", "/bench"),
     ("sheet-empty", "/bench/fit"),
-    ("sheet-fit", "/bench/fit?work=yes"),
-    ("sheet-viscosity", "/bench/viscosity?fluid=slideway-68%2Chydraulic-32&wanted=68+mm2%2Fs&work=yes"),
-    ("sheet-wrong", "/bench/viscosity?fluid=snake+oil&temperature=warm&work=yes"),
+    ("sheet-fit", "/bench/fit?hole="),
+    ("sheet-viscosity", "/bench/viscosity?fluid=slideway-68%2Chydraulic-32&wanted=68+mm2%2Fs"),
+    ("sheet-wrong", "/bench/viscosity?fluid=snake+oil&temperature=warm"),
     ("paper", "/paper"),
     ("not-here", "/nowhere"),
 ];

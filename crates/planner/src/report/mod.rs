@@ -105,32 +105,26 @@ impl Plan<'_> {
             right: rung.right,
             will_do: rung.will_do,
             needs: served.map(|need| self.needs[*need].id.clone()).collect(),
-            betters: self.bettered(place).map(|need| self.needs[need].id.clone()).collect(),
+            betters: self.bettered(place).into_iter().map(|need| self.needs[need].id.clone()).collect(),
             holds_in: round(rung.holds_in),
             opens_with_next: rung.opens_with_next,
         }
     }
 
     /// The needs that something already served and that this rung makes right.
-    fn bettered(&self, place: usize) -> impl Iterator<Item = usize> {
+    fn bettered(&self, place: usize) -> Vec<usize> {
         let rung = &self.ladder.rungs[place];
         let before: Vec<usize> = (0..self.fluids.len())
             .filter(|fluid| self.fluids[*fluid].allowed && self.fluids[*fluid].has_already())
             .chain(self.ladder.rungs[..place].iter().map(|rung| rung.fluid))
             .collect();
         let fluid = &self.fluids[rung.fluid];
-        (0..self.needs.len()).filter(move |need| {
-            let best = before.iter().map(|fluid| self.fluids[*fluid].grades[*need]).min();
-            let need_of = &self.needs[*need];
-            let served = || {
-                self.tasks
-                    .iter()
-                    .filter(|steps| steps.contains(need))
-                    .flatten()
-                    .all(|step| before.iter().any(|fluid| self.fluids[*fluid].grades[*step].serves()))
-            };
-            need_of.nothing.is_none() && best == Some(Grade::WillDo) && fluid.grades[*need] == Grade::Right && served()
-        })
+        let best = |need: usize| before.iter().map(|fluid| self.fluids[*fluid].grades[need]).min();
+        let betters = |need: &usize| fluid.grades[*need] == Grade::Right && best(*need) == Some(Grade::WillDo);
+        let served = |steps: &[usize]| steps.iter().all(|need| best(*need).is_some_and(Grade::serves));
+        // Task by task, which is the order of the needs: each that asks for anything stands in one task.
+        let bettered = self.tasks.iter().flat_map(|steps| steps.iter().copied().filter(betters).filter(|_| served(steps)));
+        bettered.collect()
     }
 
     fn budget_row(&self, units: System) -> Option<BudgetRow> {

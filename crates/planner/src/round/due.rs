@@ -1,6 +1,6 @@
 //! What is due at the points today.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use jiff::ToSpan;
 use jiff::civil::Date;
@@ -125,15 +125,19 @@ pub struct RoundRow {
 /// # Errors
 /// [`RoundError::Backwards`] where something was done or read after today.
 pub fn round(report: &Report, shop: &Shop, facts: &Facts) -> Result<Round, RoundError> {
+    let mut charts: BTreeMap<&str, Vec<&ChartRow>> = BTreeMap::new();
+    for row in &report.chart {
+        charts.entry(&row.machine).or_default().push(row);
+    }
     let mut points = Vec::new();
     for machine in &shop.machines {
         let meter = meter(machine, facts)?;
-        let rows = report.chart.iter().filter(|row| row.machine == machine.name);
+        let rows = charts.get(machine.name.as_str()).into_iter().flatten();
         points.extend(rows.filter_map(|row| standing(row, machine, &meter, shop, facts)));
     }
     points.sort_by_key(|row| (row.standing, row.due_on));
-    let chart = || report.chart.iter().map(|row| format!("{} · {}", row.machine, row.point));
-    let without = report.unserved.iter().filter(|row| chart().any(|place| place == row.place));
+    let chart: BTreeSet<String> = report.chart.iter().map(|row| format!("{} · {}", row.machine, row.point)).collect();
+    let without = report.unserved.iter().filter(|row| chart.contains(&row.place));
     Ok(Round { today: facts.today, points, without_fluid: without.map(|row| row.place.clone()).collect() })
 }
 
@@ -143,7 +147,8 @@ fn meter(machine: &Machine, facts: &Facts) -> Result<Meter, RoundError> {
     for reading in &readings {
         not_after(facts.today, reading.day, || format!("the hour meter of {}", machine.name))?;
     }
-    for ((_, point), done) in facts.done.iter().filter(|((at, _), _)| *at == machine.name) {
+    let of_machine = facts.done.range((machine.name.clone(), String::new())..).take_while(|((at, _), _)| *at == machine.name);
+    for ((_, point), done) in of_machine {
         not_after(facts.today, done.day, || format!("{} · {point}", machine.name))?;
         readings.extend(done.hours.map(|hours| Reading { day: done.day, hours }));
     }
