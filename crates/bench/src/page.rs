@@ -175,7 +175,9 @@ fn of_formulas(notebook: &Notebook) -> impl Iterator<Item = String> {
 fn inputs(kind: &Kind, reply: &Reply, units: System) -> Vec<InputRow> {
     let row = |field: &fields::Field| {
         let (_, answer, origin) = reply.answers.iter().find(|(name, _, _)| *name == field.name)?;
+        let supposed = matches!(origin, Origin::Supposed(_));
         let (value, unit) = match (answer, field.asks) {
+            (Answer::Quantity(_), Asks::Quantity(_)) if supposed => split(&field.supposed(units)),
             (Answer::Quantity(base), Asks::Quantity(dimension)) => split(&as_given(dimension, *base, units)),
             (Answer::Quantity(number) | Answer::Number(number), _) => (number.to_string(), String::new()),
             (Answer::Flag(flag), _) => (if *flag { "yes" } else { "no" }.to_owned(), String::new()),
@@ -184,7 +186,6 @@ fn inputs(kind: &Kind, reply: &Reply, units: System) -> Vec<InputRow> {
             }
             (Answer::Words(words), _) => (words.join(", "), String::new()),
         };
-        let supposed = matches!(origin, Origin::Supposed(_));
         Some(InputRow { symbol: field.name.to_owned(), label: field.about.to_owned(), value, unit, supposed })
     };
     kind.fields.iter().filter_map(row).collect()

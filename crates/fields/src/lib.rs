@@ -9,7 +9,7 @@ mod size;
 use std::collections::BTreeMap;
 use std::marker::PhantomData;
 
-use units::{Dimension, Quantity};
+use units::{Dimension, Quantity, System};
 
 pub use nearest::did_you_mean;
 pub use size::{NUMBERS, no_shop_has};
@@ -73,6 +73,20 @@ impl Field {
     #[must_use]
     pub const fn is_required(&self) -> bool {
         self.default.is_empty() && !self.optional
+    }
+
+    /// The supposed value for a reader of these units: in its own unit where both systems write it alike, so that a month stays a month.
+    #[must_use]
+    pub fn supposed(&self, units: System) -> String {
+        let typed = || self.default.to_owned();
+        let Asks::Quantity(dimension) = self.asks else { return typed() };
+        let Ok(base) = units::parse_any(dimension, self.default) else { return typed() };
+        let [metric, inch] = [System::Metric, System::Inch].map(|system| units::show_base(dimension, base, system));
+        if units == System::Metric || metric == inch {
+            let own = self.default.split_once(' ').and_then(|(_, unit)| units::show_base_in(dimension, base, unit));
+            return own.unwrap_or_else(typed);
+        }
+        units::show_base(dimension, base, units)
     }
 }
 

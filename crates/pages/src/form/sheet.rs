@@ -2,7 +2,7 @@
 
 use bench::{Refusal, Sheet};
 use fields::{Asks, Field};
-use units::{System, parse_any, show_base};
+use units::System;
 
 use super::{Control, fits, hint, input, quoted, said};
 use crate::visitor::Visitor;
@@ -33,19 +33,10 @@ fn control(field: &Field, typed: &[(&'static str, String)], refused: &[Refusal],
     Control {
         name: field.name.to_owned(),
         label: quoted(&sentence(field.about)),
-        hint: hint(fits(field.asks), &supposed(field, units)),
+        hint: hint(fits(field.asks), &field.supposed(units)),
         source: field.source.to_owned(),
         required: field.is_required(),
         wrong: refused.iter().find(|refusal| refusal.field == field.name).map(|found| said(field.name, &found.what, &found.mend)),
         input: input(field.asks, value, &empty),
     }
-}
-
-/// What is supposed of a field, in the reader's units.
-fn supposed(field: &Field, units: System) -> String {
-    let read = match field.asks {
-        Asks::Quantity(dimension) => parse_any(dimension, field.default).ok().map(|base| show_base(dimension, base, units)),
-        _ => None,
-    };
-    read.unwrap_or_else(|| field.default.to_owned())
 }

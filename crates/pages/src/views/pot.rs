@@ -83,7 +83,7 @@ fn draw(app: &Arc<App>, visitor: &Visitor, id: SectionId, wrong: Option<(&str, &
     let now = app.source.now().ok_or_else(Trouble::only_kept)??;
     let (place, pot) = find(&now, id).ok_or_else(|| Trouble::NotFound("There is no such pot in the cupboard any more.".to_owned()))?;
     let fluid = app.reference.name_of(&pot.fluid);
-    let frame = Frame::new(app, visitor, "Cupboard", pot.name.clone().unwrap_or_else(|| fluid.clone()));
+    let frame = Frame::new(app, visitor, "Cupboard", pot.name.clone().unwrap_or_else(|| crate::words::sentence(&fluid)));
     let worked = app.plan(&now.shop, frame.units)?;
     let row = match &worked.day {
         Some(Ok(day)) => day.cupboard.pots.iter().find(|row| row.pot == place + 1),
