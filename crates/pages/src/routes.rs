@@ -38,6 +38,7 @@ pub fn router(app: Arc<App>) -> Router {
         .route("/log", get(log::page))
         .route("/shop", get(shop::page))
         .route("/part/{id}", get(part::page).post(part::change))
+        .route("/part/{id}/move", post(part::shift))
         .route("/part/{id}/remove", post(part::remove))
         .route("/only/{kind}", get(part::only).post(part::change_only))
         .route("/add/{kind}", get(part::blank).post(part::add))

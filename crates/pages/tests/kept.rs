@@ -13,7 +13,9 @@ use axum::body::Body;
 use axum::http::{Request, StatusCode};
 use common::{Answer, LOCAL, clock, from, get, kept, local, open, pages_of, post, send, with};
 use pages::Settings;
-use store::{Page, Store};
+use planner::needs::kinds;
+use reference::Reference;
+use store::{Moment, Page, Store};
 use tempfile::TempDir;
 
 /// The example shop, kept.
@@ -410,4 +412,50 @@ async fn programs_get_what_the_description_says() {
         assert!(wrong.is_empty(), "{path}: {wrong:?}");
     }
     assert_eq!(send(&pages, post("/api/plan", "")).await.status, StatusCode::METHOD_NOT_ALLOWED);
+}
+
+#[tokio::test]
+async fn parts_are_moved_among_their_kind_and_the_rest_of_the_file_stays() {
+    let (folder, pages) = alder();
+    let machines = async || {
+        let shop = send(&pages, get("/shop")).await.text;
+        shop.split("<strong>Chart: ").skip(1).map(|rest| rest.split('<').next().unwrap().to_owned()).collect::<Vec<_>>()
+    };
+    let text = || Store::open_read_only(&folder.path().join("shop.gallipot")).unwrap().export().unwrap();
+    let (before, file) = (machines().await, text());
+    let shop = send(&pages, get("/shop")).await.text;
+    let part = format!("/part/{}/move", shop.split("href=\"/part/").nth(1).unwrap().split('"').next().unwrap());
+    assert_eq!(sent(&pages, &part, "to=down").await, "/shop");
+    let after = machines().await;
+    assert_eq!((&after[0], &after[1], &after[2..]), (&before[1], &before[0], &before[2..]));
+    assert_eq!(sent(&pages, &part, "to=up").await, "/shop");
+    assert_eq!((machines().await, text()), (before.clone(), file.clone()), "there and back");
+    assert_eq!(sent(&pages, &part, "to=up").await, "/shop");
+    assert_eq!((machines().await, text()), (before, file), "the first has nowhere to go");
+    assert_eq!(send(&pages, post(&part, "to=sideways")).await.status, StatusCode::NOT_FOUND);
+}
+
+#[tokio::test]
+async fn materials_are_ticked_and_stay_as_they_were_called_where_nothing_changes() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = kept(folder.path(), None);
+    let text = "[[work]]\njob = \"cut\"\nmaterials = [\"steel\", \"brass\"]\n";
+    Store::open(&path, Moment::from(&clock()))
+        .unwrap()
+        .import(text.as_bytes(), Reference::embedded(), kinds(), Moment::from(&clock()))
+        .unwrap();
+    let pages = pages_of(&path, local());
+    let shop = send(&pages, get("/shop")).await.text;
+    let part = format!("/part/{}", shop.split("href=\"/part/").nth(1).unwrap().split('"').next().unwrap());
+    let form = send(&pages, get(&part)).await.text;
+    for (word, ticked) in [("mild-steel", true), ("brass", true), ("bronze", false)] {
+        let tick =
+            form.split("<input type=\"checkbox\" name=\"materials\"").find(|input| input.contains(&format!("value=\"{word}\""))).unwrap();
+        assert_eq!(tick.split('>').next().unwrap().contains(" checked"), ticked, "{word}");
+    }
+    let export = || Store::open_read_only(&path).unwrap().export().unwrap();
+    sent(&pages, &part, "materials=brass&materials=mild-steel&often=weekly").await;
+    assert!(export().contains("materials = [\"steel\", \"brass\"]") && export().contains("weekly"), "{}", export());
+    sent(&pages, &part, "materials=brass&materials=bronze&often=weekly").await;
+    assert!(export().contains("materials = [\"brass\", \"bronze\"]"), "{}", export());
 }

@@ -33,6 +33,21 @@ pub(crate) enum Input {
     Many(Vec<Choice>),
 }
 
+impl Control {
+    /// Whether there is so much to tick that it is folded away.
+    pub(crate) fn is_long(&self) -> bool {
+        /// So many ticks still stand on the screen of a phone with what is around them.
+        const MANY: usize = 10;
+        matches!(&self.input, Input::Many(words) if words.len() > MANY)
+    }
+
+    /// What is ticked, as it is shown.
+    pub(crate) fn ticked(&self) -> String {
+        let Input::Many(words) = &self.input else { return String::new() };
+        words.iter().filter(|(_, _, ticked)| *ticked).map(|(_, shown, _)| shown.as_str()).collect::<Vec<_>>().join(", ")
+    }
+}
+
 /// A word to choose: itself, how it is shown, and whether it is chosen.
 pub(crate) type Choice = (String, String, bool);
 
@@ -40,13 +55,12 @@ pub(crate) type Choice = (String, String, bool);
 pub(crate) type List<'r> = (&'static str, Vec<(&'r str, &'r str)>);
 
 const FLUIDS: &str = "fluids";
-const MATERIALS: &str = "materials";
 const FLUIDS_AND_CLASSES: &str = "fluids-and-classes";
 
 /// The lists the controls choose from.
 pub(crate) fn lists<'r>(controls: &[Control], reference: &'r Reference) -> Vec<List<'r>> {
     let wanted = |name: &str| controls.iter().any(|control| matches!(control.input, Input::Text { list, .. } if list == name));
-    [FLUIDS, MATERIALS, FLUIDS_AND_CLASSES].into_iter().filter(|name| wanted(name)).map(|name| (name, entries(name, reference))).collect()
+    [FLUIDS, FLUIDS_AND_CLASSES].into_iter().filter(|name| wanted(name)).map(|name| (name, entries(name, reference))).collect()
 }
 
 fn entries<'r>(list: &str, reference: &'r Reference) -> Vec<(&'r str, &'r str)> {
@@ -54,18 +68,17 @@ fn entries<'r>(list: &str, reference: &'r Reference) -> Vec<(&'r str, &'r str)> 
     match list {
         FLUIDS => fluids().collect(),
         FLUIDS_AND_CLASSES => fluids().chain(reference.classes.iter().map(|(key, class)| (key.as_str(), class.name.as_str()))).collect(),
-        MATERIALS => reference.materials.values().map(|material| (material.key.as_str(), material.name.as_str())).collect(),
         _ => Vec::new(),
     }
 }
 
 /// The control of an answer that a kind's field takes, with what was typed. `empty` says what an empty answer means.
-fn input(asks: Asks, value: &str, empty: &str) -> Input {
+fn input(asks: Asks, value: &str, empty: &str, reference: &Reference) -> Input {
     let text = |list, numeric| Input::Text { value: value.to_owned(), list, numeric };
     match asks {
         Asks::Quantity(_) | Asks::Name | Asks::File => text("", false),
         Asks::Number => text("", true),
-        Asks::Materials => text(MATERIALS, false),
+        Asks::Materials => materials(value, reference),
         Asks::Fluids => text(FLUIDS, false),
         Asks::Flag => one(["yes", "no"].into_iter().map(|word| (word, word.to_owned())), value, empty),
         Asks::Choice(of) => one(of.iter().map(|word| (*word, shown(word))), value, empty),
@@ -83,6 +96,19 @@ fn many<'w>(words: impl Iterator<Item = (&'w str, String)>, value: &str) -> Inpu
     Input::Many(words.map(|(word, shown)| (word.to_owned(), shown, chosen(value, word))).collect())
 }
 
+/// All materials, those meant by the words typed ticked; a word that means none stays beside them, to be mended.
+fn materials(value: &str, reference: &Reference) -> Input {
+    let (mut meant, mut unknown) = (Vec::new(), Vec::new());
+    for word in value.split(',').map(str::trim).filter(|word| !word.is_empty()) {
+        match reference.meant(word, reference.materials.keys().map(String::as_str)) {
+            Some(key) => meant.push(key),
+            None => unknown.push((word.to_owned(), word.to_owned(), true)),
+        }
+    }
+    let known = reference.materials.values().map(|material| (material.key.clone(), material.name.clone(), meant.contains(&&*material.key)));
+    Input::Many(known.chain(unknown).collect())
+}
+
 fn chosen(value: &str, word: &str) -> bool {
     value.split(',').any(|part| part.trim() == word)
 }
@@ -96,9 +122,8 @@ fn fits(asks: Asks) -> &'static str {
     match asks {
         Asks::Quantity(dimension) => dimension.name(),
         Asks::Number => "a plain number",
-        Asks::Materials => "one or more materials, with commas between",
         Asks::Fluids => "one or more fluids, with commas between",
-        Asks::Name | Asks::File | Asks::Flag | Asks::Choice(_) | Asks::Choices(_) => "",
+        Asks::Name | Asks::File | Asks::Flag | Asks::Choice(_) | Asks::Choices(_) | Asks::Materials => "",
     }
 }
 

@@ -1,5 +1,7 @@
 //! A part of the shop as a form: the keys of the shop file, with what was said and what is supposed where nothing is.
 
+use std::collections::BTreeSet;
+
 use fields::{Asks, Kind};
 use planner::needs::kinds;
 use reference::{Reference, Template};
@@ -154,7 +156,7 @@ impl Question {
         let text = |list| Input::Text { value: value.to_owned(), list, numeric: false };
         let known = |known| from.known(known).into_iter();
         match self.takes {
-            Takes::Asked(asks) => input(asks, value, &empty),
+            Takes::Asked(asks) => input(asks, value, &empty, from.reference),
             Takes::Text | Takes::File | Takes::Amount => text(""),
             Takes::Day => Input::Day(value.to_owned()),
             Takes::Word(of) => one(of().into_iter().map(|word| (word, shown(word))), value, &empty),
@@ -164,6 +166,20 @@ impl Question {
             Takes::Several(_) => text(FLUIDS_AND_CLASSES),
             Takes::One(of) => one(known(of), value, &empty),
         }
+    }
+
+    /// Whether two answers mean the same: of several words neither their order matters nor which of its names a material is called by.
+    pub(crate) fn means_the_same(&self, one: &str, other: &str, reference: &Reference) -> bool {
+        let meant = |text: &str| -> BTreeSet<String> {
+            let words = text.split(',').map(str::trim).filter(|word| !word.is_empty());
+            let known = || reference.materials.keys().map(String::as_str);
+            match self.takes {
+                Takes::Asked(Asks::Materials) => words.map(|word| reference.meant(word, known()).unwrap_or(word).to_owned()).collect(),
+                Takes::Asked(Asks::Choices(_)) | Takes::Words(_) | Takes::Several(_) => words.map(str::to_owned).collect(),
+                _ => BTreeSet::from([text.to_owned()]),
+            }
+        };
+        meant(one) == meant(other)
     }
 
     /// What was typed, as the store keeps it.

@@ -2,6 +2,7 @@
 
 use bench::{Refusal, Sheet};
 use fields::{Asks, Field};
+use reference::Reference;
 use units::System;
 
 use super::{Control, fits, hint, input, quoted, said};
@@ -23,11 +24,18 @@ pub(crate) fn typed(sheet: &Sheet, visitor: &Visitor) -> Vec<(&'static str, Stri
 }
 
 /// The form's fields.
-pub(crate) fn controls(sheet: &Sheet, typed: &[(&'static str, String)], refused: &[Refusal], units: System) -> Vec<Control> {
-    asked(sheet).map(|field| control(field, typed, refused, units)).collect()
+pub(crate) fn controls(
+    sheet: &Sheet,
+    typed: &[(&'static str, String)],
+    refused: &[Refusal],
+    reference: &Reference,
+    units: System,
+) -> Vec<Control> {
+    let control = |field| control(field, typed, refused, reference, units);
+    asked(sheet).map(control).collect()
 }
 
-fn control(field: &Field, typed: &[(&'static str, String)], refused: &[Refusal], units: System) -> Control {
+fn control(field: &Field, typed: &[(&'static str, String)], refused: &[Refusal], reference: &Reference, units: System) -> Control {
     let value = typed.iter().find(|(name, _)| *name == field.name).map_or("", |(_, value)| value.as_str());
     let empty = if field.default.is_empty() { "–".to_owned() } else { format!("as supposed: {}", field.default) };
     Control {
@@ -37,6 +45,6 @@ fn control(field: &Field, typed: &[(&'static str, String)], refused: &[Refusal],
         source: field.source.to_owned(),
         required: field.is_required(),
         wrong: refused.iter().find(|refusal| refusal.field == field.name).map(|found| said(field.name, &found.what, &found.mend)),
-        input: input(field.asks, value, &empty),
+        input: input(field.asks, value, &empty, reference),
     }
 }

@@ -66,7 +66,7 @@ pub(crate) async fn page(State(app): State<Arc<App>>, Path(name): Path<String>, 
             Some(Outcome::Refused(refused)) => (None, refused, None),
             Some(Outcome::Unanswered(said)) => (None, Vec::new(), Some(said)),
         };
-        let controls = controls(sheet, &given, &refused, frame.units);
+        let controls = controls(sheet, &given, &refused, app.reference, frame.units);
         html(&Page {
             name: sheet.kind.name,
             about: sentence(sheet.kind.about),

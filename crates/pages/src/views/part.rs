@@ -6,6 +6,7 @@ use askama::Template;
 use axum::extract::{Form, Path, State};
 use axum::response::Response;
 use planner::needs::kinds;
+use reference::Reference;
 use shop::Shop;
 use store::{Change, Fault, Moment, SectionId, SectionRow, Store, StoreError, Value};
 
@@ -24,8 +25,8 @@ struct Page<'a> {
     action: String,
     /// Where to go without changing anything.
     back: String,
-    /// The address that takes it out, where it can be.
-    remove: Option<String>,
+    /// Its own address, where it can be moved and taken out.
+    own: Option<String>,
     /// Nothing was kept.
     refused: bool,
     points: Vec<(String, String)>,
@@ -129,6 +130,32 @@ pub(crate) async fn remove(State(app): State<Arc<App>>, Path(id): Path<i64>, vis
             Ok(_) => Ok(to(after(app, &target))),
             Err(faults) => form(app, visitor, &target, None, &faults.iter().map(|found| (None, fault(found))).collect()),
         }
+    })
+    .await
+}
+
+/// Puts a part before or behind its neighbour among those of its kind.
+pub(crate) async fn shift(State(app): State<Arc<App>>, Path(id): Path<i64>, visitor: Visitor, Form(typed): Form<Typed>) -> Response {
+    app.draw(visitor, move |app, _| {
+        let target = existing(app, SectionId(id))?;
+        let all = stored(app, |store| store.section(target.parent))?.inside;
+        let mut alike = Vec::new();
+        for section in &all {
+            if stored(app, |store| store.section(*section))?.kind == target.kind {
+                alike.push(*section);
+            }
+        }
+        let here = alike.iter().position(|section| section.0 == id);
+        let before = match (typed.joined("to").as_str(), here) {
+            ("up", Some(here)) => here.checked_sub(1).map(|before| Some(alike[before])),
+            // Before whatever stands behind the next of its kind.
+            ("down", Some(here)) => alike.get(here + 1).map(|next| all.iter().copied().skip_while(|one| one != next).nth(1)),
+            _ => return Err(Trouble::NotFound("A part is moved up or down.".to_owned())),
+        };
+        if let Some(before) = before {
+            write(app, &[Change::Move { section: SectionId(id), before }])?.map_err(|faults| Trouble::from(StoreError::Refused(faults)))?;
+        }
+        Ok(to(after(app, &target)))
     })
     .await
 }
@@ -274,7 +301,7 @@ fn form(app: &Arc<App>, visitor: &Visitor, target: &Target, typed: Option<&Typed
     html(&Page {
         action,
         back: after(app, target),
-        remove: id.map(|id| format!("{base}/part/{id}/remove")),
+        own: id.map(|id| format!("{base}/part/{id}")),
         points: machine.map_or_else(Vec::new, |_| points(app, target)),
         add_point: machine.map(|id| format!("{base}/add/point?machine={id}")),
         refused: !wrong.is_empty(),
@@ -347,7 +374,7 @@ fn save(app: &Arc<App>, visitor: &Visitor, target: &Target, typed: &Typed) -> Re
         target.questions().into_iter().partition(|question| !question.name.starts_with(MAKER));
     let mut changes = Vec::new();
     match &target.section {
-        Some(section) => changes.extend(differences(section, &own, "", typed)),
+        Some(section) => changes.extend(differences(section, &own, "", typed, app.reference)),
         None => {
             let mut says = target.begins.clone();
             says.retain(|(key, _)| !own.iter().any(|question| question.name == *key));
@@ -358,7 +385,7 @@ fn save(app: &Arc<App>, visitor: &Visitor, target: &Target, typed: &Typed) -> Re
     let says = answers(&makers, MAKER, typed);
     match (&maker, &target.section) {
         (Some(maker), _) if says.is_empty() => changes.push(Change::Remove { section: maker.id }),
-        (Some(maker), _) => changes.extend(differences(maker, &makers, MAKER, typed)),
+        (Some(maker), _) => changes.extend(differences(maker, &makers, MAKER, typed, app.reference)),
         (None, Some(section)) if !says.is_empty() => {
             changes.push(Change::Add { parent: section.id, kind: "maker".to_owned(), says });
         }
@@ -386,12 +413,12 @@ fn answers(questions: &[Question], prefix: &str, typed: &Typed) -> Vec<(String, 
 }
 
 /// What is said otherwise than before.
-fn differences(section: &SectionRow, questions: &[Question], prefix: &str, typed: &Typed) -> Vec<Change> {
+fn differences(section: &SectionRow, questions: &[Question], prefix: &str, typed: &Typed, reference: &Reference) -> Vec<Change> {
     let change = |question: &Question| {
         let key = question.name.trim_start_matches(prefix).to_owned();
         let (before, now) = (section.get(&key), typed.joined(&question.name));
         match before {
-            Some(before) if written(before) == now => None,
+            Some(before) if question.means_the_same(&written(before), &now, reference) => None,
             Some(_) if now.is_empty() => Some(Change::Unsay { section: section.id, key }),
             None if now.is_empty() => None,
             _ => Some(Change::Say { section: section.id, key, value: question.value(&now) }),
