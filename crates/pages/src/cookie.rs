@@ -1,4 +1,4 @@
-//! The two cookies: who has come in, and the units somebody likes.
+//! The three cookies: who has come in, the units somebody likes, and what they are called in the log.
 
 use axum::http::header::COOKIE;
 use axum::http::{HeaderMap, HeaderValue};
@@ -9,6 +9,10 @@ use crate::settings::Settings;
 pub(crate) const SESSION: &str = "gallipot_session";
 /// Holds the units somebody likes.
 pub(crate) const UNITS: &str = "gallipot_units";
+/// Holds what somebody is called in the log.
+pub(crate) const WHO: &str = "gallipot_who";
+/// How long a liking is remembered: a year.
+pub(crate) const REMEMBERED_SECONDS: u64 = 31_536_000;
 
 /// The value of a cookie. One that is there twice is none: somebody else put in the other.
 pub(crate) fn cookie<'h>(headers: &'h HeaderMap, name: &str) -> Option<&'h str> {

@@ -9,6 +9,7 @@ use axum::http::HeaderValue;
 use axum::http::header::CONTENT_TYPE;
 use axum::response::{IntoResponse, Response};
 use handling::Worked;
+use percent_encoding::{AsciiSet, NON_ALPHANUMERIC, utf8_percent_encode};
 use planner::verdict::Grade;
 use reference::{Reference, Standing};
 use units::System;
@@ -184,19 +185,12 @@ pub(crate) fn mark(grade: Grade) -> &'static str {
     }
 }
 
-/// Text as one part of an address.
+/// What stands as it is in an address or a cookie: the unreserved letters of RFC 3986.
+const PLAIN: &AsciiSet = &NON_ALPHANUMERIC.remove(b'-').remove(b'_').remove(b'.').remove(b'~');
+
+/// Text as one part of an address, or as the value of a cookie.
 pub(crate) fn encoded(text: &str) -> String {
-    use fmt::Write;
-    let mut encoded = String::new();
-    for byte in text.bytes() {
-        if byte.is_ascii_alphanumeric() || b"-_.~".contains(&byte) {
-            encoded.push(char::from(byte));
-        } else {
-            // Writing to a string cannot fail.
-            let _ = write!(encoded, "%{byte:02X}");
-        }
-    }
-    encoded
+    utf8_percent_encode(text, PLAIN).to_string()
 }
 
 /// A piece of a page that is HTML already.

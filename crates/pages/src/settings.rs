@@ -2,6 +2,9 @@
 
 use std::net::{IpAddr, SocketAddr};
 
+use axum::http::HeaderMap;
+use axum::http::header::ORIGIN;
+use axum::http::uri::Authority;
 use jiff::ZonedDateTime;
 
 use crate::guard::passphrase::Passphrase;
@@ -89,6 +92,14 @@ impl Settings {
             None => (self.is_encrypted(), host),
         };
         format!("{}://{authority}{}", if encrypted { "https" } else { "http" }, self.base_path.as_str())
+    }
+
+    /// The encrypted address by which a proxy makes the pages known, where a form came past it over the bare network: no browser would keep
+    /// the cookie of somebody who came in so.
+    pub(crate) fn encrypted_elsewhere(&self, headers: &HeaderMap) -> Option<String> {
+        let origin = self.origin.as_ref().filter(|origin| origin.encrypted && self.identity.is_none())?;
+        let from = headers.get(ORIGIN)?.to_str().ok()?.strip_prefix("http://")?.parse::<Authority>().ok()?;
+        (!is_this_machine(from.host())).then(|| format!("{}{}", origin.text(), self.base_path.as_str()))
     }
 
     /// Whether browsers speak to it over an encrypted connection.

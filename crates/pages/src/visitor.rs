@@ -6,17 +6,23 @@ use std::sync::Arc;
 use axum::extract::FromRequestParts;
 use axum::http::header::HOST;
 use axum::http::request::Parts;
+use percent_encoding::percent_decode_str;
 use serde::Deserialize;
 use units::System;
 
 use crate::App;
-use crate::cookie::{UNITS, cookie};
+use crate::cookie::{UNITS, WHO, cookie};
+
+/// Nobody's name is longer in letters.
+const LONGEST_NAME: usize = 60;
 
 /// Who looks at a page.
 #[derive(Debug, Clone, Default)]
 pub(crate) struct Visitor {
     /// The units they chose; none for the shop's own.
     pub units: Option<System>,
+    /// What they are called in the log, as they said it last.
+    pub who: Option<String>,
     /// The path they are at, with its question, below the base path.
     pub at: String,
     /// The host they asked.
@@ -34,6 +40,11 @@ impl Typed {
     /// What was typed into one field, without blanks around it; ticked words are joined by commas.
     pub(crate) fn joined(&self, name: &str) -> String {
         self.all(name).collect::<Vec<_>>().join(", ")
+    }
+
+    /// Whether the form has that field, be it left empty.
+    pub(crate) fn asks(&self, name: &str) -> bool {
+        self.0.iter().any(|(key, _)| key == name)
     }
 
     /// Everything that was ticked or typed under one name.
@@ -57,7 +68,9 @@ impl FromRequestParts<Arc<App>> for Visitor {
         let asked = axum::extract::Query::try_from_uri(&parts.uri).map_or_else(|_| Vec::new(), |asked| asked.0);
         let at = parts.uri.path_and_query().map_or_else(|| "/".to_owned(), ToString::to_string);
         let host = parts.headers.get(HOST).and_then(|host| host.to_str().ok()).unwrap_or("localhost").to_owned();
-        Ok(Self { host, units: cookie(&parts.headers, UNITS).and_then(system), at, asked })
+        let who = cookie(&parts.headers, WHO).and_then(|value| percent_decode_str(value).decode_utf8().ok());
+        let who = who.map(|who| who.trim().to_owned()).filter(|who| (1..=LONGEST_NAME).contains(&who.chars().count()));
+        Ok(Self { host, units: cookie(&parts.headers, UNITS).and_then(system), who, at, asked })
     }
 }
 

@@ -459,3 +459,21 @@ async fn materials_are_ticked_and_stay_as_they_were_called_where_nothing_changes
     sent(&pages, &part, "materials=brass&materials=bronze&often=weekly").await;
     assert!(export().contains("materials = [\"brass\", \"bronze\"]"), "{}", export());
 }
+
+#[tokio::test]
+async fn who_did_it_is_asked_once_on_a_device() {
+    let (_folder, pages) = alder();
+    let said = send(&pages, post("/done", "machine=lathe&point=bed+ways&amount=&who=Ad%C3%A9la+%26+co%3B")).await;
+    let cookie = said.header("set-cookie").split(';').next().unwrap().to_owned();
+    assert!(said.header("set-cookie").contains("HttpOnly; SameSite=Strict") && cookie.is_ascii(), "{cookie}");
+    let ticked = send(&pages, with(post("/done", "machine=lathe&point=cross+slide"), "cookie", &cookie)).await;
+    assert_eq!(ticked.header("set-cookie"), "", "the button asks nobody");
+    let log = send(&pages, get("/log")).await.text;
+    assert_eq!(log.matches("Adéla &#38; co;").count(), 2, "{}", log.split("<main").nth(1).unwrap());
+    let today = send(&pages, with(get("/"), "cookie", &cookie)).await.text;
+    assert!(today.contains("ticked as Adéla &#38; co;"));
+    let form = send(&pages, with(get("/done?machine=lathe&point=half+nuts"), "cookie", &cookie)).await.text;
+    assert!(form.contains("value=\"Adéla &#38; co;\""));
+    let forgotten = send(&pages, with(post("/done", "machine=lathe&point=half+nuts&who="), "cookie", &cookie)).await;
+    assert!(forgotten.header("set-cookie").contains("Max-Age=0"));
+}

@@ -334,3 +334,19 @@ async fn a_request_of_another_kind_does_nothing() {
         assert_eq!(answer.status, StatusCode::METHOD_NOT_ALLOWED, "{method}");
     }
 }
+
+/// A browser does not keep a `Secure` cookie of a plain connection (RFC 6265bis, 5.7), so whoever came past the proxy would stand at the door
+/// for ever.
+#[tokio::test]
+async fn who_comes_past_the_proxy_over_the_bare_network_is_told_where_to_go() {
+    let pages = pages(Settings { origin: Some(Origin::parse("https://shop.example").unwrap()), ..open() });
+    let lan = |request| with(with(from("192.168.1.9:4000", request), "host", "192.168.1.5:8087"), "origin", "http://192.168.1.5:8087");
+    let past = send(&pages, lan(post("/login", RIGHT))).await;
+    assert_eq!((past.status, past.header("set-cookie")), (StatusCode::FORBIDDEN, ""));
+    assert!(past.text.contains("Come in by https://shop.example"));
+    // The proxy may well ask for it by that number; what counts is where the browser is.
+    let through = with(with(post("/login", RIGHT), "host", "192.168.1.5:8087"), "origin", "https://shop.example");
+    let through = send(&pages, through).await;
+    assert_eq!(through.status, StatusCode::SEE_OTHER);
+    assert!(through.header("set-cookie").contains("; Secure"));
+}

@@ -104,6 +104,10 @@ async fn come_in(app: &Arc<App>, visitor: &Visitor, whose: IpAddr, headers: &Hea
         return Ok(to(home(&app.settings)));
     }
     let next = local(&app.settings, &answer.next);
+    if let Some(origin) = app.settings.encrypted_elsewhere(headers) {
+        let said = format!("This connection is not encrypted, so the passphrase was not looked at. Come in by {origin}.");
+        return Ok((StatusCode::FORBIDDEN, shown(app, visitor, next, Some(said))?).into_response());
+    }
     let turn = app.guard.attempts.turn.acquire().await;
     let wait = app.guard.attempts.wait(whose);
     if !wait.is_zero() {

@@ -35,6 +35,8 @@ struct Page<'a> {
     unanswered: Option<String>,
     wrong: usize,
     answered: Option<Answered>,
+    /// The address of the same on paper.
+    paper: String,
 }
 
 struct Answered {
@@ -75,6 +77,7 @@ pub(crate) async fn page(State(app): State<Arc<App>>, Path(name): Path<String>, 
             unanswered,
             wrong: refused.len(),
             answered,
+            paper: format!("{}/paper{}", frame.base, visitor.at),
             frame,
         })
     })

@@ -4,6 +4,8 @@ use std::sync::Arc;
 
 use askama::Template;
 use axum::extract::{Form, Path, State};
+use axum::http::HeaderValue;
+use axum::http::header::SET_COOKIE;
 use axum::response::Response;
 use jiff::civil::Date;
 use keep::{KeepError, Kept, Said, Served, hours};
@@ -11,7 +13,8 @@ use store::{EntryId, Logged, SectionId, Store, StoreError, What, Written};
 use units::{Amount, System, Time};
 
 use crate::App;
-use crate::frame::{Frame, html};
+use crate::cookie::{REMEMBERED_SECONDS, WHO, set};
+use crate::frame::{Frame, encoded, html};
 use crate::guard::login::{local, to};
 use crate::trouble::Trouble;
 use crate::visitor::{Typed, Visitor};
@@ -76,7 +79,7 @@ impl Meters {
 pub(crate) async fn page(State(app): State<Arc<App>>, visitor: Visitor) -> Response {
     app.draw(visitor, |app, visitor| {
         let said = |name: &str| visitor.typed(name).unwrap_or_default().to_owned();
-        form(app, visitor, said("machine"), said("point"), &Typed::default(), Vec::new())
+        form(app, visitor, said("machine"), said("point"), None, Vec::new())
     })
     .await
 }
@@ -86,27 +89,28 @@ fn form(
     visitor: &Visitor,
     machine: String,
     point: String,
-    typed: &Typed,
+    typed: Option<&Typed>,
     wrong: Vec<(&'static str, String)>,
 ) -> Result<Response, Trouble> {
+    let typed = |name: &str| typed.map_or_else(String::new, |typed| typed.joined(name));
     let now = app.source.now().ok_or_else(Trouble::only_kept)??;
     let there = now.shop.machines.iter().any(|one| one.name == machine && one.points.iter().any(|other| other.name == point));
     if !there {
         return Err(Trouble::NotFound(format!("This shop has no point “{point}” at a machine “{machine}”.")));
     }
-    let chosen = typed.joined("pot");
+    let chosen = typed("pot");
     let pots = now.shop.pots.iter().filter_map(|pot| {
         let SectionId(id) = now.described.section(&pot.at)?;
         let fluid = app.reference.name_of(&pot.fluid);
         Some((id, pot.name.as_ref().map_or_else(|| fluid.clone(), |name| format!("{name}: {fluid}")), chosen == id.to_string()))
     });
     let filled = Filled {
-        amount: typed.joined("amount"),
-        day: typed.joined("day"),
-        who: typed.joined("who"),
-        note: typed.joined("note"),
-        hours: typed.joined("hours"),
-        topped_up: !typed.joined("topped_up").is_empty(),
+        amount: typed("amount"),
+        day: typed("day"),
+        who: Some(typed("who")).filter(|who| !who.is_empty()).or_else(|| visitor.who.clone()).unwrap_or_default(),
+        note: typed("note"),
+        hours: typed("hours"),
+        topped_up: !typed("topped_up").is_empty(),
     };
     html(&Page {
         frame: Frame::new(app, visitor, "Today", format!("{machine}: {point}")),
@@ -123,10 +127,16 @@ pub(crate) async fn serve(State(app): State<Arc<App>>, visitor: Visitor, Form(ty
     app.draw(visitor, move |app, visitor| {
         let machine = typed.joined("machine");
         let points: Vec<String> = typed.all("point").map(str::to_owned).collect();
-        let said = match said(&typed) {
+        let again = |wrong| form(app, visitor, machine.clone(), points.first().cloned().unwrap_or_default(), Some(&typed), wrong);
+        let mut said = match said(&typed) {
             Ok(said) => said,
-            Err(wrong) => return form(app, visitor, machine, points.first().cloned().unwrap_or_default(), &typed, wrong),
+            Err(wrong) => return again(wrong),
         };
+        // The button alone does not ask who: whoever said so last on this device.
+        let asks_who = typed.asks("who");
+        if !asks_who {
+            said.said.who.clone_from(&visitor.who);
+        }
         let shop = app.source.shop()?;
         let worked = app.plan(&shop, shop.units)?;
         let now = app.now();
@@ -140,15 +150,26 @@ pub(crate) async fn serve(State(app): State<Arc<App>>, visitor: Visitor, Form(ty
             points.iter().enumerate().map(serve).collect::<Result<Vec<Written>, KeepError>>()
         };
         match app.source.with(write).ok_or_else(Trouble::only_kept)?? {
-            Ok(written) => Ok(to(after(app, &written))),
-            Err(error @ KeepError::ToCome { .. }) => {
-                let wrong = vec![("day", crate::words::sentence(&format!("{error}.")))];
-                form(app, visitor, machine, points.first().cloned().unwrap_or_default(), &typed, wrong)
+            Ok(written) => {
+                let mut response = to(after(app, &written));
+                if asks_who {
+                    response.headers_mut().insert(SET_COOKIE, remembered(app, said.said.who.as_deref()));
+                }
+                Ok(response)
             }
+            Err(error @ KeepError::ToCome { .. }) => again(vec![("day", crate::words::sentence(&format!("{error}.")))]),
             Err(error) => Err(refused(error)),
         }
     })
     .await
+}
+
+/// The cookie that remembers what somebody is called, or that it was taken out of the form.
+fn remembered(app: &App, who: Option<&str>) -> HeaderValue {
+    match who {
+        Some(who) => set(&app.settings, WHO, &encoded(who), REMEMBERED_SECONDS),
+        None => set(&app.settings, WHO, "", 0),
+    }
 }
 
 /// What was said of serving a point, or which fields cannot be read.
@@ -198,10 +219,10 @@ fn after(app: &App, written: &[Written]) -> String {
 
 /// Takes entries back.
 pub(crate) async fn undo(State(app): State<Arc<App>>, visitor: Visitor, Form(typed): Form<Typed>) -> Response {
-    app.draw(visitor, move |app, _| {
-        let now = app.now();
+    app.draw(visitor, move |app, visitor| {
+        let (now, said) = (app.now(), by(visitor));
         for entry in typed.all("entry").filter_map(|text| text.parse().ok()) {
-            let undo = |kept: &mut Kept<&mut Store>| kept.write(What::Undone { entry: EntryId(entry) }, &Said::default(), &now);
+            let undo = |kept: &mut Kept<&mut Store>| kept.write(What::Undone { entry: EntryId(entry) }, &said, &now);
             app.source.with(undo).ok_or_else(Trouble::only_kept)??.map_err(refused)?;
         }
         Ok(to(local(&app.settings, &typed.joined("back"))))
@@ -257,9 +278,9 @@ pub(crate) async fn read_meters(State(app): State<Arc<App>>, visitor: Visitor, F
         if !wrong.is_empty() {
             return meters_form(app, visitor, &typed, wrong);
         }
-        let now = app.now();
+        let (now, said) = (app.now(), by(visitor));
         let write = |kept: &mut Kept<&mut Store>| {
-            read.iter().map(|what| kept.write(*what, &Said::default(), &now)).collect::<Result<Vec<Written>, KeepError>>()
+            read.iter().map(|what| kept.write(*what, &said, &now)).collect::<Result<Vec<Written>, KeepError>>()
         };
         let written = app.source.with(write).ok_or_else(Trouble::only_kept)??.map_err(refused)?;
         Ok(to(after(app, &written)))
@@ -303,7 +324,7 @@ pub(crate) async fn pot(
             },
             _ => return Err(Trouble::NotFound("There is nothing of that kind to do with a pot.".to_owned())),
         };
-        let said = Said { key: Some(typed.joined("mark")).filter(|mark| !mark.is_empty()), ..Said::default() };
+        let said = Said { key: Some(typed.joined("mark")).filter(|mark| !mark.is_empty()), ..by(visitor) };
         let now = app.now();
         match app.source.with(|kept| kept.write(what, &said, &now)).ok_or_else(Trouble::only_kept)?? {
             Ok(_) => Ok(to(format!("{}/pot/{pot}", app.settings.base_path.as_str()))),
@@ -314,6 +335,11 @@ pub(crate) async fn pot(
         }
     })
     .await
+}
+
+/// Who says so, where they are known.
+fn by(visitor: &Visitor) -> Said {
+    Said { who: visitor.who.clone(), ..Said::default() }
 }
 
 /// Why nothing was written, as a page.

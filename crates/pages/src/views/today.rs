@@ -28,6 +28,8 @@ struct Page<'a> {
     frame: Frame,
     /// The day, where a log is kept.
     today: Option<String>,
+    /// Who ticks on this device.
+    who: Option<&'a str>,
     /// What was just written.
     told: Vec<Told>,
     /// Somebody else had written it already.
@@ -126,6 +128,7 @@ pub(crate) async fn page(State(app): State<Arc<App>>, visitor: Visitor) -> Respo
         }
         html(&Page {
             today: day.map(|day| day.round.today.strftime("%A, %-d %B %Y").to_string()),
+            who: visitor.who.as_deref().filter(|_| !frame.read_only),
             told: told(app, visitor, frame.units)?,
             already: visitor.typed("already").is_some(),
             unknown,

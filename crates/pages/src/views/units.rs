@@ -8,12 +8,9 @@ use axum::response::Response;
 use serde::Deserialize;
 
 use crate::App;
-use crate::cookie::{UNITS, set};
+use crate::cookie::{REMEMBERED_SECONDS, UNITS, set};
 use crate::guard::login::{local, to};
 use crate::visitor::system;
-
-/// A year.
-const KEPT_SECONDS: u64 = 31_536_000;
 
 #[derive(Deserialize)]
 pub(crate) struct Choice {
@@ -27,7 +24,7 @@ pub(crate) struct Choice {
 pub(crate) async fn choose(State(app): State<Arc<App>>, Form(choice): Form<Choice>) -> Response {
     let mut response = to(local(&app.settings, &choice.back));
     let cookie = match system(&choice.units) {
-        Some(_) => set(&app.settings, UNITS, &choice.units, KEPT_SECONDS),
+        Some(_) => set(&app.settings, UNITS, &choice.units, REMEMBERED_SECONDS),
         None => set(&app.settings, UNITS, "", 0),
     };
     response.headers_mut().insert(SET_COOKIE, cookie);
