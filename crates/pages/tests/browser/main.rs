@@ -15,7 +15,7 @@ use fantoccini::key::Key;
 use pages::{Passphrase, Settings};
 use serde_json::{Value, json};
 
-const PAGES: [(&str, &str); 20] = [
+const PAGES: [(&str, &str); 22] = [
     ("today", "/"),
     ("shop", "/shop"),
     ("ladder", "/ladder"),
@@ -26,6 +26,8 @@ const PAGES: [(&str, &str); 20] = [
     ("work", "/work"),
     ("why-ways", "/why/lathe.bed-ways"),
     ("why-bearings", "/why/mill.spindle-bearings"),
+    ("fluid", "/fluid/slideway-68"),
+    ("fluid-acid", "/fluid/battery-acid"),
     ("cupboard", "/cupboard"),
     ("cautions", "/cautions"),
     ("sources", "/sources"),
@@ -105,6 +107,42 @@ async fn every_page_is_sound_on_a_phone_and_a_desk_in_the_light_and_the_dark() {
         assert_eq!(words, false, "{name} prints the words one presses");
         std::fs::write(paper.join(format!("{name}.png")), browser.client.screenshot().await.unwrap()).unwrap();
     }
+    browser.close().await;
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+/// What the sheets are asked that cannot suppose everything.
+const ASKED: [(&str, &str); 13] = [
+    ("air", "fluid=acetone"),
+    ("bath", "work=blacken"),
+    ("blend", "thin=hydraulic-32&thick=hydraulic-68&wanted=VG+46"),
+    ("coolant", "work=turning"),
+    ("dilute", "share=5+%25"),
+    ("flammability", "fluid=acetone"),
+    ("grades", "viscosity=68+mm2%2Fs"),
+    ("label", "fluid=battery-acid&diluted=30+%25"),
+    ("ppm", "ppm=50"),
+    ("rescue", "bore=25.013+mm&shaft=24.96+mm&torque=15+N+m"),
+    ("switch", "old=hydraulic-32&new=slideway-68"),
+    ("together", "fluids=battery-acid%2Calkaline-degreaser%2Cacetone"),
+    ("viscosity", "fluid=slideway-68"),
+];
+
+#[tokio::test(flavor = "multi_thread")]
+#[ignore = "needs a browser; cargo xtask test runs it"]
+async fn every_sheet_of_the_bench_is_sound_with_its_answer() {
+    let pages = Pages::of("alder-lock.toml", Settings::local(here()));
+    let browser = Browser::start().await;
+    let address = |name: &str| {
+        let asked = ASKED.iter().find(|(sheet, _)| *sheet == name).map_or("as=it-is", |(_, asked)| asked);
+        format!("{}/bench/{name}?{asked}", pages.address)
+    };
+    let sheets: Vec<(&str, String)> = bench::sheets().iter().map(|sheet| (sheet.kind.name, address(sheet.kind.name))).collect();
+    for (name, address) in &sheets {
+        browser.client.goto(address).await.unwrap();
+        assert_eq!(browser.run("return document.querySelectorAll('.errors').length").await, 0, "{name} has no answer");
+    }
+    let wrong = sound(&browser, &sheets).await;
     browser.close().await;
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
 }
