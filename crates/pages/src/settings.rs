@@ -165,7 +165,7 @@ impl Origin {
             Some(("http", authority)) => (false, authority),
             _ => return Err(wrong()),
         };
-        let parsed: axum::http::uri::Authority = authority.to_ascii_lowercase().parse().map_err(|_| wrong())?;
+        let parsed: Authority = authority.to_ascii_lowercase().parse().map_err(|_| wrong())?;
         if parsed.as_str().contains('@') || parsed.host().is_empty() {
             return Err(wrong());
         }
