@@ -352,7 +352,7 @@ async fn a_clock_that_went_back_writes_nothing_and_says_so() {
     fn later() -> jiff::ZonedDateTime {
         clock().checked_add(jiff::Span::new().days(30)).unwrap()
     }
-    let store = Store::open(&shop, store::Moment::from(&later())).unwrap();
+    let store = Store::open(&shop, Moment::from(&later())).unwrap();
     let app = pages::App::new(pages::ShopSource::kept(store), Settings { clock: later, ..local() }, |_| {}).unwrap();
     sent(&pages::router(app), "/done", "machine=lathe&point=bed+ways").await;
     let pages = pages_of(Path::new(&shop), local());
