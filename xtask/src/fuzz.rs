@@ -6,14 +6,28 @@ use crate::{Step, command, installed, packages, root, run, there, tool};
 
 /// The version of the tool that compiles the targets and runs them.
 const CARGO_FUZZ: &str = "0.13.2";
-/// Each target of `fuzz/targets`, and the longest input worth trying on it, in bytes.
-const TARGETS: [(&str, u32); 6] = [("quantity", 64), ("shop", 2000), ("plan", 400), ("cupboard", 400), ("weather", 2000), ("sheet", 250)];
+/// A target of `fuzz/targets`.
+#[derive(Clone, Copy)]
+struct Target {
+    name: &'static str,
+    /// The longest input worth trying on it, in bytes.
+    longest: u32,
+    /// So many inputs are tried as a part of the check; some ten seconds.
+    runs: u32,
+}
+
+const TARGETS: [Target; 6] = [
+    Target { name: "quantity", longest: 64, runs: 60_000 },
+    Target { name: "shop", longest: 2000, runs: 40_000 },
+    Target { name: "plan", longest: 400, runs: 3000 },
+    Target { name: "cupboard", longest: 400, runs: 3000 },
+    Target { name: "weather", longest: 2000, runs: 20_000 },
+    Target { name: "sheet", longest: 250, runs: 3000 },
+];
 /// Where new inputs go that the check finds worth keeping, until it is run again.
 const AWAY: &str = "target/fuzz/away";
 /// Where those go that longer runs find.
 const FOUND: &str = "target/fuzz/corpus";
-/// How long each target is tried as a part of the check.
-const SHORT_S: &str = "10";
 /// How long one is tried when nobody says.
 const LONG_S: &str = "600";
 
@@ -22,9 +36,13 @@ pub(crate) fn steps() -> Vec<Step> {
     // Also reached when there are none yet.
     let _ = std::fs::remove_dir_all(root().join(AWAY));
     // Without what is said of names and words met on the way, and on so short a run of no use.
-    let (time, quietly) = (format!("-max_total_time={SHORT_S}"), ["-verbosity=0", "-print_funcs=0", "-use_cmp=0"]);
+    let quietly = ["-verbosity=0", "-print_funcs=0", "-use_cmp=0"];
     let mut steps = prepared();
-    steps.extend(TARGETS.map(|target| (target.0, tried(target, AWAY, &[quietly.as_slice(), &[&time]].concat()))));
+    steps.extend(TARGETS.map(|target| {
+        // The same inputs each time: a change answers for what it broke, and for nothing that chance finds.
+        let (always, runs) = (["-seed=1"], format!("-runs={}", target.runs));
+        (target.name, tried(target, AWAY, &[quietly.as_slice(), &always, &[&runs]].concat()))
+    }));
     steps
 }
 
@@ -35,16 +53,16 @@ pub(crate) fn longer(asked: &[&str]) -> ExitCode {
         [name] => (Some(*name), LONG_S),
         [name, seconds, ..] => (Some(*name), *seconds),
     };
-    let wanted: Vec<_> = TARGETS.into_iter().filter(|(target, _)| name.is_none_or(|name| name == *target)).collect();
+    let wanted: Vec<_> = TARGETS.into_iter().filter(|target| name.is_none_or(|name| name == target.name)).collect();
     if wanted.is_empty() || seconds.parse::<u32>().is_err() {
-        let known = TARGETS.map(|(target, _)| target).join(", ");
+        let known = TARGETS.map(|target| target.name).join(", ");
         eprintln!("usage: cargo xtask fuzz [TARGET] [SECONDS]\n\nThe targets are {known}.");
         return ExitCode::from(2);
     }
     // With the work in a process of its own it reports in a line now and then: inputs tried, code reached (cov), inputs kept (corp).
     let time = format!("-max_total_time={seconds}");
     let mut steps = prepared();
-    steps.extend(wanted.into_iter().map(|target| (target.0, tried(target, FOUND, &["-fork=1", &time]))));
+    steps.extend(wanted.into_iter().map(|target| (target.name, tried(target, FOUND, &["-fork=1", &time]))));
     run(steps)
 }
 
@@ -60,12 +78,14 @@ fn prepared() -> Vec<Step> {
 }
 
 /// Runs a target; what it finds worth keeping goes to a folder of its name in that one.
-fn tried((target, longest): (&'static str, u32), into: &str, options: &[&str]) -> Command {
-    let into = format!("{into}/{target}");
+fn tried(target: Target, into: &str, options: &[&str]) -> Command {
+    let name = target.name;
+    let into = format!("{into}/{name}");
     // The runner does not make it, and says so if it is not there.
     let _ = std::fs::create_dir_all(root().join(&into));
-    let (kept, longest) = (format!("fuzz/corpus/{target}"), format!("-max_len={longest}"));
-    let always = [target, &into, &kept, "--", "-timeout=10", "-rss_limit_mb=2048", &longest];
+    let (kept, longest) = (format!("fuzz/corpus/{name}"), format!("-max_len={}", target.longest));
+    // Slow is what takes long on a machine that has other work, too.
+    let always = [name, &into, &kept, "--", "-timeout=60", "-rss_limit_mb=2048", &longest];
     fuzz("run", &[&always, options].concat())
 }
 

@@ -50,7 +50,8 @@ impl fmt::Display for Caution {
         match self {
             Self::Extrapolated { what, value, unit, low, high } => {
                 let [low, high] = [low, high].map(|number| super::trimmed(*number));
-                let value = super::number(*value, 4);
+                // Four digits say enough of a value that is out of bounds, and a whole one needs none behind it.
+                let value = format!("{value:.3e}").parse().map_or_else(|_| value.to_string(), super::trimmed);
                 let unit = if unit.is_empty() { String::new() } else { format!(" {unit}") };
                 write!(f, "{what} ({value}{unit}) lies outside {low} to {high}{unit}; the answer is carried beyond what is known.")
             }

@@ -6,6 +6,7 @@
 mod driver;
 mod kept;
 mod paper;
+mod pictures;
 
 use std::net::SocketAddr;
 
