@@ -2,6 +2,9 @@
 #![expect(clippy::print_stderr, reason = "a developer's tool says what it is doing")]
 
 mod fuzz;
+mod measure;
+mod pictures;
+mod soak;
 
 use std::path::PathBuf;
 use std::process::{Command, ExitCode};
@@ -19,10 +22,16 @@ fn main() -> ExitCode {
     match asked.iter().map(String::as_str).collect::<Vec<_>>().as_slice() {
         ["test"] => check(),
         ["fuzz", asked @ ..] => fuzz::longer(asked),
+        ["measure"] => measure::measure(),
+        ["pictures"] => pictures::pictures(),
+        ["soak", asked @ ..] => soak::soak(asked),
         _ => {
             eprintln!(
                 "usage: cargo xtask test\n\nRuns format, clippy, docs, the search for unused dependencies, and all tests, in a browser and on \
-                 random inputs too.\n\nusage: cargo xtask fuzz [TARGET] [SECONDS]\n\nTries random inputs for longer."
+                 random inputs too.\n\nusage: cargo xtask fuzz [TARGET] [SECONDS]\n\nTries random inputs for longer.\n\n\
+                 usage: cargo xtask measure\n\nTimes the sums against general-purpose libraries, and how they grow.\n\n\
+                 usage: cargo xtask soak [MINUTES]\n\nAsks a served shop for so long, and looks whether its memory stays.\n\n\
+                 usage: cargo xtask pictures\n\nDraws the pictures of the README anew."
             );
             ExitCode::from(2)
         }
