@@ -43,9 +43,17 @@ impl Trouble {
 
 impl From<StoreError> for Trouble {
     fn from(error: StoreError) -> Self {
+        let said = sentence(&error.to_string());
         match error {
-            StoreError::Database(_) => Self::Fault(error.to_string()),
-            _ => Self::NotWritten(sentence(&error.to_string())),
+            StoreError::Database(_) => Self::Fault(said),
+            // The file could not be written just now.
+            StoreError::ReadOnly
+            | StoreError::Full
+            | StoreError::Busy
+            | StoreError::CutOff
+            | StoreError::Damaged { .. }
+            | StoreError::Io { .. } => Self::NotWritten(said),
+            _ => Self::Refused(said),
         }
     }
 }
