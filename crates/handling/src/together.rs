@@ -3,7 +3,7 @@
 use formulas::stock::containment;
 use formulas::{FormulaError, Silent};
 use reference::storage::Reaction;
-use reference::{Apart, Fluid, Reference, SourceKey, StorageGroup, Trait};
+use reference::{Apart, Fluid, Reference, SourceKey, StorageGroup, Substance, Trait};
 use schemars::JsonSchema;
 use serde::Serialize;
 use units::{Quantity, Temperature, Volume};
@@ -25,10 +25,29 @@ pub struct Conflict<'r> {
     pub source: SourceKey,
 }
 
-/// The groups a fluid belongs to: its storage group, and those of what is in it.
+/// The groups a fluid belongs to: its storage group, and those of what is in it and counts there.
 pub fn groups<'r>(fluid: &'r Fluid, reference: &'r Reference) -> impl Iterator<Item = &'r str> {
-    let inside = fluid.contents.iter().filter_map(|content| reference.substance(&content.substance));
-    std::iter::once(fluid.hazards.storage.as_str()).chain(inside.flat_map(|substance| substance.groups.iter().map(String::as_str)))
+    let inside = fluid.contents.iter().filter_map(|content| Some((content, reference.substance(&content.substance)?)));
+    let counted = inside.flat_map(|(content, substance)| {
+        let groups = substance.groups.iter().map(String::as_str);
+        groups.filter(move |group| counts(group, content.share.high, substance))
+    });
+    std::iter::once(fluid.hazards.storage.as_str()).chain(counted)
+}
+
+/// Whether so large a share of a substance makes a mixture one of its group.
+///
+/// A peroxide does from 1 % of available oxygen (CLP, Annex I, 2.15.2.1): 16 g of it for each peroxy group in a mole, of which there are two
+/// at most. What corrodes or burns does from 5 %, where a mixture begins to corrode (table 3.2.3); for the rest any share does.
+fn counts(group: &str, share: f64, substance: &Substance) -> bool {
+    const LEAST_OXYGEN: f64 = 0.01;
+    const OXYGEN_G_PER_MOL: f64 = 2.0 * 16.0;
+    const LEAST: f64 = 0.05;
+    match (group, &substance.molar_mass_g_per_mol) {
+        ("organic-peroxide", Some(molar_mass)) => share * OXYGEN_G_PER_MOL / molar_mass.value > LEAST_OXYGEN,
+        ("acid" | "base" | "ammonia" | "flammable", _) => share >= LEAST,
+        _ => true,
+    }
 }
 
 /// What keeps two fluids apart; none where they may stand together. The order of the two does not matter.
@@ -100,9 +119,7 @@ pub fn shelves<'r>(fluids: &[&'r Fluid], reference: &'r Reference) -> Vec<Shelf>
     let mut ordered: Vec<&&Fluid> = fluids.iter().collect();
     ordered.sort_by_key(|fluid| reference.storage_groups.get_index_of(&fluid.hazards.storage));
     for fluid in ordered {
-        let fits = |cupboard: &Vec<&Fluid>| {
-            cupboard.iter().all(|there| between(there, fluid, reference).is_none_or(|conflict| conflict.apart < Apart::Cupboards))
-        };
+        let fits = |cupboard: &Vec<&Fluid>| cupboard.iter().all(|there| stand_in_one_cupboard(there, fluid, reference));
         let place = standing.iter().position(fits).unwrap_or_else(|| {
             standing.push(Vec::new());
             standing.len() - 1
@@ -126,6 +143,16 @@ pub fn shelves<'r>(fluids: &[&'r Fluid], reference: &'r Reference) -> Vec<Shelf>
     }
     shelves.sort_by_key(|shelf| (shelf.cupboard, shelf.height));
     shelves
+}
+
+/// Whether two may stand in one cupboard. Trays would be enough between an acid and what burns, but acid eats the metal cupboard that what
+/// burns stands in; *common practice*.
+fn stand_in_one_cupboard(one: &Fluid, other: &Fluid, reference: &Reference) -> bool {
+    let is_acid = |fluid: &Fluid| height(fluid) == Height::Bottom;
+    let in_metal = |fluid: &Fluid| matches!(fluid.hazards.storage.as_str(), "flammable" | "aerosol");
+    let eats = |acid, metal| is_acid(acid) && in_metal(metal);
+    let apart = between(one, other, reference).is_some_and(|conflict| conflict.apart >= Apart::Cupboards);
+    !apart && !eats(one, other) && !eats(other, one)
 }
 
 fn height(fluid: &Fluid) -> Height {
