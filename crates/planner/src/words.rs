@@ -57,7 +57,10 @@ pub fn every(every: &EveryRow) -> String {
 #[must_use]
 pub fn is_daily(every: &EveryRow) -> bool {
     const A_DAYS_RUNNING: f64 = 8.0;
-    let often = every.running_hours.is_some_and(|hours| hours <= A_DAYS_RUNNING) || every.days.is_some_and(|days| days <= 1.5);
+    /// Where the calendar is known too the machine runs less than all day, and so much at one go; *common practice*.
+    const A_SESSIONS_RUNNING: f64 = 4.0;
+    let limit = if every.days.is_some() { A_SESSIONS_RUNNING } else { A_DAYS_RUNNING };
+    let often = every.running_hours.is_some_and(|hours| hours <= limit) || every.days.is_some_and(|days| days <= 1.5);
     often || every.words.as_deref().is_some_and(|words| words.contains("each") || words.contains("before"))
 }
 
@@ -112,4 +115,23 @@ pub fn places<'a>(all: &'a [NeedRow], wanted: &[String]) -> Vec<Places<'a>> {
         }
     }
     groups
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn eight_hours_or_two_weeks_are_not_every_day() {
+        let of = |running_hours, days, words: Option<&str>| {
+            is_daily(&EveryRow { running_hours, days, at_latest: None, words: words.map(ToOwned::to_owned) })
+        };
+        assert!(
+            of(Some(2.0), None, None)
+                && of(Some(2.0), Some(3.0), None)
+                && of(None, Some(1.0), None)
+                && of(Some(8.0), Some(14.0), Some("before use"))
+        );
+        assert!(!of(Some(8.0), Some(14.0), None) && !of(Some(40.0), None, None) && !of(None, Some(7.0), None));
+    }
 }
