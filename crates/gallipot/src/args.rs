@@ -271,6 +271,8 @@ pub enum Answer {
     Backup,
     /// What `restore --json` prints
     Restore,
+    /// What `sheets --json` prints
+    Sheets,
     /// What `bench --json` prints
     Bench,
 }

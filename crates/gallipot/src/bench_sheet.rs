@@ -8,6 +8,8 @@ use std::time::{Duration, Instant};
 use bench::{Page, Refusal, Sheet, read, sheet, sheets};
 use clap::{Arg, ArgAction, ArgMatches, Command, value_parser};
 use fields::{Asks, Field};
+use jiff::ZonedDateTime;
+use pages::paper::{Size, calculation};
 use reference::Reference;
 use units::System;
 
@@ -34,6 +36,7 @@ fn one(sheet: &Sheet) -> Command {
         Arg::new("json").long("json").action(ArgAction::SetTrue).help("Print JSON for programs instead of a page for people"),
         Arg::new("units").long("units").value_parser(value_parser!(Units)).help("Units of the answer"),
         Arg::new("picture").long("picture").value_name("FILE").help("Write the picture, where there is one, as SVG"),
+        Arg::new("paper").long("paper").value_name("FILE").help("Write it as a sheet of paper for a folder, in HTML that a browser prints"),
     ];
     Command::new(sheet.kind.name).about(sheet.kind.about).args(sheet.kind.fields.iter().map(option)).args(common)
 }
@@ -74,6 +77,11 @@ pub fn run(matches: &ArgMatches) -> Result<ExitCode, Failure> {
     let page = patiently(sheet.kind.name, || sheet.work(&reply, reference, units)).map_err(|error| Failure::Said(error.to_string()))?;
     if let Some(path) = matches.get_one::<String>("picture") {
         draw(&page, path)?;
+    }
+    if let Some(path) = matches.get_one::<String>("paper") {
+        let html = calculation(sheet, &page, Size::usual(units), ZonedDateTime::now().date());
+        let html = html.map_err(|error| Failure::Said(error.to_string()))?;
+        std::fs::write(path, html).map_err(|error| Failure::Said(format!("cannot write {path}: {error}")))?;
     }
     if matches.get_flag("json") {
         return print_json(&page);

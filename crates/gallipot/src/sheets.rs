@@ -7,13 +7,16 @@ use std::sync::Arc;
 use clap::Args as Group;
 use jiff::ZonedDateTime;
 use jiff::civil::Date;
-use pages::paper::{Files, Geometry, Labels, PaperError, Sheet, Size, address, files};
+use pages::paper::{Files, Geometry, Labels, PaperError, Sheet, Size, Written, address, files};
 use reference::Reference;
+use schemars::JsonSchema;
+use serde::Serialize;
 use store::SectionId;
 
 use crate::args::{Common, Units};
 use crate::input::{Failure, read};
 use crate::kept::{beside, day};
+use crate::shell::print_json;
 
 /// `sheets`
 #[derive(Debug, Group)]
@@ -44,9 +47,28 @@ pub struct Wanted {
     /// The day of the sheets; today where none is given
     #[arg(long, value_name = "DAY", value_parser = day)]
     pub day: Option<Date>,
+    /// Print JSON for programs instead of the paths of the files
+    #[arg(long)]
+    pub json: bool,
     /// Units of the sheets, whatever the file says
     #[arg(long, value_enum)]
     pub units: Option<Units>,
+}
+
+/// What `sheets --json` prints.
+#[derive(Debug, Serialize, JsonSchema)]
+pub struct SheetsReport {
+    /// The sheets, in the order in which they were written.
+    pub sheets: Vec<SheetFile>,
+}
+
+/// A sheet as a file.
+#[derive(Debug, Serialize, JsonSchema)]
+pub struct SheetFile {
+    /// Which: `chart`, `buying`, `round`, `cautions`, `labels`.
+    pub sheet: String,
+    /// The path of the file.
+    pub file: String,
 }
 
 /// Runs the command.
@@ -78,10 +100,17 @@ pub fn run(wanted: &Wanted) -> Result<ExitCode, Failure> {
     })?;
     let failed = |path: &std::path::Path, error: std::io::Error| Failure::Said(format!("cannot write {}: {error}", path.display()));
     std::fs::create_dir_all(&wanted.output).map_err(|error| failed(&wanted.output, error))?;
-    for sheet in written {
-        let path = wanted.output.join(sheet.name);
-        std::fs::write(&path, sheet.html).map_err(|error| failed(&path, error))?;
-        anstream::println!("{}", path.display());
+    let mut report = SheetsReport { sheets: Vec::new() };
+    for (sheet, Written { name, html }) in sheets.iter().zip(written) {
+        let path = wanted.output.join(name);
+        std::fs::write(&path, html).map_err(|error| failed(&path, error))?;
+        report.sheets.push(SheetFile { sheet: sheet.word().to_owned(), file: path.display().to_string() });
+    }
+    if wanted.json {
+        return print_json(&report);
+    }
+    for sheet in &report.sheets {
+        anstream::println!("{}", sheet.file);
     }
     Ok(ExitCode::SUCCESS)
 }

@@ -30,6 +30,7 @@ pub fn schema(wanted: &Schema) -> Result<ExitCode, Failure> {
         Answer::Import => schemars::schema_for!(crate::kept::ImportReport),
         Answer::Backup => schemars::schema_for!(crate::kept::BackupReport),
         Answer::Restore => schemars::schema_for!(crate::kept::RestoreReport),
+        Answer::Sheets => schemars::schema_for!(crate::sheets::SheetsReport),
         Answer::Bench => schemars::schema_for!(bench::Page),
     };
     print_json(&schema)

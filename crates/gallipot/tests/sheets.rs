@@ -74,3 +74,29 @@ fn what_cannot_be_drawn_is_said() {
     assert_eq!((code, out.as_str()), (Some(0), ""));
     assert!(err.contains("there are no labels"), "{err}");
 }
+
+#[test]
+fn programs_are_told_what_was_written() {
+    let folder = tempfile::tempdir().unwrap();
+    let (code, out, err) =
+        run(folder.path(), &["sheets", &example("alder-lock.toml"), "-o", "paper", "--only", "chart,cautions", "--json"]);
+    assert_eq!((code, err.as_str()), (Some(0), ""));
+    let told: serde_json::Value = serde_json::from_str(&out).unwrap();
+    let schema = std::fs::read_to_string(format!("{}/../../docs/sheets.schema.json", env!("CARGO_MANIFEST_DIR"))).unwrap();
+    assert!(jsonschema::is_valid(&serde_json::from_str(&schema).unwrap(), &told), "{told}");
+    let sheets: Vec<&str> = told["sheets"].as_array().unwrap().iter().map(|row| row["sheet"].as_str().unwrap()).collect();
+    assert_eq!(sheets, ["chart", "cautions"]);
+    assert!(told["sheets"].as_array().unwrap().iter().all(|row| folder.path().join(row["file"].as_str().unwrap()).exists()));
+}
+
+#[test]
+fn a_calculation_is_a_sheet_for_a_folder() {
+    let folder = tempfile::tempdir().unwrap();
+    let asked = ["bench", "viscosity", "--fluid", "slideway-68", "--temperature", "5 degC", "--paper", "viscosity.html"];
+    let (code, out, err) = run(folder.path(), &asked);
+    assert_eq!((code, err.as_str()), (Some(0), ""));
+    let html = std::fs::read_to_string(folder.path().join("viscosity.html")).unwrap();
+    assert!(out.contains("688 mm²/s") && html.contains("688 mm²/s") && html.contains("<math") && html.contains("<svg"));
+    assert!(html.contains("size: A4") && !html.contains("<link") && !html.contains("href="));
+    assert_eq!(run(folder.path(), &["bench", "fit", "--paper", "no/such/folder.html"]).0, Some(2));
+}

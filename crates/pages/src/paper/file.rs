@@ -65,8 +65,7 @@ pub fn files(shop: &Arc<Shop>, log: Option<&(Facts, Uses)>, wanted: &Files<'_>) 
         Trouble::Fault(said) => PaperError::Fault(said),
         other => PaperError::Fault(format!("{other:?}")),
     })?;
-    let assets = Assets::get();
-    let styles = format!("<style>{}{}</style>", assets.content("paper.css"), assets.content(wanted.size.style()));
+    let styles = styles(wanted.size);
     let paper = Paper {
         worked: &worked,
         reference,
@@ -82,6 +81,12 @@ pub fn files(shop: &Arc<Shop>, log: Option<&(Facts, Uses)>, wanted: &Files<'_>) 
         Ok(Written { name: format!("{}.html", sheet.word()), html })
     };
     wanted.sheets.iter().map(write).collect()
+}
+
+/// How a sheet of that size looks, in the file itself.
+pub(super) fn styles(size: Size) -> String {
+    let assets = Assets::get();
+    format!("<style>{}{}</style>", assets.content("paper.css"), assets.content(size.style()))
 }
 
 /// The address below which the pages are found, such as `https://garage.example/shop`, without a slash at its end.

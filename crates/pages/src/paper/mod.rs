@@ -26,6 +26,7 @@ pub use file::{Files, PaperError, Written, address, files};
 pub use labels::{Geometry, Labels};
 pub(crate) use page::{bench, list, sheet};
 pub use size::Size;
+pub use worked::calculation;
 
 use crate::frame::Piece;
 use crate::worked::Worked;
@@ -96,12 +97,17 @@ struct Head {
     back: Option<String>,
 }
 
+/// A day in words.
+fn said(day: Date) -> String {
+    day.strftime("%-d %B %Y").to_string()
+}
+
 impl Paper<'_> {
     fn head(&self, title: &str, kind: &'static str) -> Head {
         Head {
             title: title.to_owned(),
             shop: self.worked.report.shop.name.clone(),
-            today: self.today.strftime("%-d %B %Y").to_string(),
+            today: said(self.today),
             kind,
             size: self.size,
             styles: Piece(self.styles.to_owned()),

@@ -95,8 +95,7 @@ pub(crate) async fn bench(State(app): State<Arc<App>>, Path(name): Path<String>,
         on_paper(app, visitor, |paper| {
             let page = sheet.work(&reply, app.reference, paper.worked.units);
             let page = page.map_err(|error| Trouble::NotFound(sentence(&error.to_string())))?;
-            let picture = page.svg().transpose().map_err(|error| Trouble::Fault(error.to_string()))?;
-            Ok(paper.worked(&sentence(sheet.kind.name), sentence(sheet.kind.about), &page, picture)?)
+            paper.worked(sheet, &page).map_err(|error| Trouble::Fault(error.to_string()))
         })
     })
     .await

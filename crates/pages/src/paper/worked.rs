@@ -1,12 +1,17 @@
 //! A worked calculation for a folder.
 
 use askama::Template;
-use bench::{Page as Answer, StepRow};
+use bench::{Page as Answer, Sheet, StepRow};
+use jiff::civil::Date;
+use reference::Reference;
 
+use super::file::styles;
 use super::sources::Sources;
-use super::{Head, Paper};
+use super::{Head, Paper, PaperError, Size, said};
+use crate::form::quoted;
 use crate::frame::Piece;
 use crate::views::why::Step;
+use crate::words::sentence;
 
 #[derive(Template)]
 #[template(path = "paper/worked.html")]
@@ -15,7 +20,7 @@ struct Page<'a> {
     about: String,
     page: &'a Answer,
     picture: Option<Piece>,
-    cautions: Vec<(&'a str, usize)>,
+    cautions: Vec<(String, usize)>,
     steps: Vec<Line<'a>>,
     sources: Vec<String>,
 }
@@ -34,13 +39,35 @@ const LINE: usize = 64;
 
 impl Paper<'_> {
     /// A worked page of the bench.
-    pub(super) fn worked(&self, title: &str, about: String, page: &Answer, picture: Option<String>) -> Result<String, askama::Error> {
-        let mut sources = Sources::default();
-        let cautions = page.cautions.iter().map(|row| (row.text.as_str(), sources.number(&row.source))).collect();
-        let steps = page.steps.iter().map(|row| line(row, sources.number(&row.source))).collect();
-        let (picture, sources) = (picture.map(Piece), sources.list(self.reference));
-        Page { head: self.head(title, "worked"), about, page, picture, cautions, steps, sources }.render()
+    pub(super) fn worked(&self, sheet: &Sheet, page: &Answer) -> Result<String, PaperError> {
+        draw(self.head(&sentence(sheet.kind.name), "worked"), sheet, page, self.reference)
     }
+}
+
+/// A worked page of the bench as a file that needs nothing else.
+///
+/// # Errors
+/// [`PaperError::Fault`], which is the program's own.
+pub fn calculation(sheet: &Sheet, page: &Answer, size: Size, today: Date) -> Result<String, PaperError> {
+    let head = Head {
+        title: sentence(sheet.kind.name),
+        shop: "Gallipot".to_owned(),
+        today: said(today),
+        kind: "worked",
+        size,
+        styles: Piece(styles(size)),
+        back: None,
+    };
+    draw(head, sheet, page, Reference::embedded())
+}
+
+fn draw(head: Head, sheet: &Sheet, page: &Answer, reference: &Reference) -> Result<String, PaperError> {
+    let mut sources = Sources::default();
+    let cautions = page.cautions.iter().map(|row| (quoted(&row.text), sources.number(&row.source))).collect();
+    let steps = page.steps.iter().map(|row| line(row, sources.number(&row.source))).collect();
+    let picture = page.svg().transpose().map_err(|error| PaperError::Fault(error.to_string()))?.map(Piece);
+    let page = Page { head, about: sentence(sheet.kind.about), page, picture, cautions, steps, sources: sources.list(reference) };
+    page.render().map_err(|error| PaperError::Fault(error.to_string()))
 }
 
 fn line(row: &StepRow, source: usize) -> Line<'_> {
