@@ -1,7 +1,7 @@
 //! One label, as much on it as it has room for.
 //!
 //! What stands on it, in the order in which it gives way, the last first: the name, the pictograms, the signal word and that the data sheet
-//! comes first always stand there; then the code that leads to the pot's page, the hazard statements one by one, what it must never meet,
+//! comes first always stand there; then the hazard statements one by one, the code that leads to the pot's page, what it must never meet,
 //! the dates, the first aid, what is in it, the precautions one by one, and last the pictograms in the size the rules would rather see.
 //! A statement stands there whole or not at all, and the label says where some are missing.
 
@@ -67,9 +67,13 @@ impl Content {
 
     /// What is tried to be added, the most important first.
     fn steps(&self) -> Vec<fn(&mut Part)> {
-        let mut steps: Vec<fn(&mut Part)> = vec![|part| part.code = true];
-        steps.extend(self.label.hazards.iter().map(|_| (|part| part.hazards += 1) as fn(&mut Part)));
-        steps.extend([(|part| part.never = true) as fn(&mut Part), |part| part.dates = true, |part| part.aid = true]);
+        let mut steps: Vec<fn(&mut Part)> = self.label.hazards.iter().map(|_| (|part| part.hazards += 1) as fn(&mut Part)).collect();
+        steps.extend([
+            (|part| part.code = true) as fn(&mut Part),
+            |part| part.never = true,
+            |part| part.dates = true,
+            |part| part.aid = true,
+        ]);
         steps.push(|part| part.contents = true);
         steps.extend(self.label.precautions.iter().map(|_| (|part| part.precautions += 1) as fn(&mut Part)));
         steps.push(|part| part.large = true);
