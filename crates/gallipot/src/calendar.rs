@@ -42,8 +42,8 @@ pub fn run(wanted: &Wanted) -> Result<ExitCode, Failure> {
     let zone = wanted.zone.clone().unwrap_or_else(TimeZone::system);
     let now = ZonedDateTime::now().with_time_zone(zone.clone());
     let kept = beside(&file)?;
-    // Nobody has set it yet; then the shop's name tells it from the others in one calendar program.
-    let id = kept.as_ref().map(|kept| kept.store.setting("id")).transpose()?.flatten().unwrap_or_else(|| shop.name.clone());
+    // A shop file has no number of its own; its name tells it from the others in one calendar program.
+    let id = kept.as_ref().map_or_else(|| Ok(shop.name.clone()), |kept| kept.store.id())?;
     let facts = match &kept {
         Some(kept) => kept.facts(now.date())?,
         None => {

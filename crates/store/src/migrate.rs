@@ -5,7 +5,7 @@ use rusqlite::{Connection, TransactionBehavior};
 use crate::StoreError;
 
 /// What makes each format out of the one before; the first makes it out of nothing.
-pub(crate) const STEPS: &[&str] = &[include_str!("schema/1.sql"), include_str!("schema/2.sql")];
+pub(crate) const STEPS: &[&str] = &[include_str!("schema/1.sql"), include_str!("schema/2.sql"), include_str!("schema/3.sql")];
 
 /// The newest format that steps lead to.
 pub(crate) fn newest(steps: &[&str]) -> i64 {
@@ -60,6 +60,17 @@ pub(crate) mod tests {
         assert_eq!(store.log(Page { count: 9, ..Page::default() }).unwrap().len(), 4);
         assert_eq!(store.setting("theme").unwrap().as_deref(), Some("dark"));
         store.check().unwrap();
+    }
+
+    #[test]
+    fn every_shop_has_a_number_of_its_own_that_stays() {
+        let folder = tempfile::tempdir().unwrap();
+        let old = Store::open(&first_format(&folder), moment()).unwrap().id().unwrap();
+        assert_eq!(Store::open_read_only(&folder.path().join("shop.gallipot")).unwrap().id().unwrap(), old);
+        let new = |name: &str| Store::create(&folder.path().join(name)).unwrap().id().unwrap();
+        let all = std::collections::BTreeSet::from([old, new("a.gallipot"), new("b.gallipot")]);
+        // 128 bits by lot, in hexadecimal: no two are alike.
+        assert!(all.len() == 3 && all.iter().all(|id| id.len() == 32), "{all:?}");
     }
 
     #[test]

@@ -6,6 +6,14 @@ use crate::write::begin;
 use crate::{Moment, Store, StoreError};
 
 impl Store {
+    /// What the shop is known by for good: drawn by lot when the file was made.
+    ///
+    /// # Errors
+    /// When the file cannot be read.
+    pub fn id(&self) -> Result<String, StoreError> {
+        Ok(self.setting("id")?.unwrap_or_default())
+    }
+
     /// A setting, when it was made.
     ///
     /// # Errors

@@ -19,9 +19,8 @@ use crate::guard::session::token;
 use crate::trouble::Trouble;
 use crate::visitor::{Typed, Visitor};
 
-/// The settings that hold the secret part of the address, and what the shop is known by in its events for good.
+/// The setting that holds the secret part of the address.
 const SECRET: &str = "calendar";
-const ID: &str = "id";
 /// How the address of the calendar ends.
 const ENDING: &str = ".ics";
 /// No alarm earlier than four weeks.
@@ -108,15 +107,8 @@ pub(crate) async fn renew(State(app): State<Arc<App>>, visitor: Visitor, Form(ty
             "" => Some(token().map_err(|error| Trouble::Fault(error.to_string()))?),
             _ => None,
         };
-        let id = token().map_err(|error| Trouble::Fault(error.to_string()))?;
         let now = Moment::from(&app.now());
-        let write = |store: &mut Store| {
-            if store.setting(ID)?.is_none() {
-                store.set(ID, Some(&id), now)?;
-            }
-            store.set(SECRET, secret.as_deref(), now)
-        };
-        stored(app, write)?;
+        stored(app, |store| store.set(SECRET, secret.as_deref(), now))?;
         Ok(to(format!("{}/calendar", app.settings.base_path.as_str())))
     })
     .await
@@ -125,7 +117,7 @@ pub(crate) async fn renew(State(app): State<Arc<App>>, visitor: Visitor, Form(ty
 /// The calendar, for whoever knows its address.
 pub(crate) async fn feed(State(app): State<Arc<App>>, Path(name): Path<String>, visitor: Visitor) -> Response {
     app.draw(visitor, move |app, visitor| {
-        let known = |store: &mut Store| Ok::<_, StoreError>((store.setting(SECRET)?, store.setting(ID)?));
+        let known = |store: &mut Store| Ok::<_, StoreError>((store.setting(SECRET)?, store.id()?));
         let (secret, id) = stored(app, known)?;
         let given = name.strip_suffix(ENDING).unwrap_or_default();
         if !secret.is_some_and(|secret| bool::from(secret.as_bytes().ct_eq(given.as_bytes()))) {
@@ -141,7 +133,7 @@ pub(crate) async fn feed(State(app): State<Arc<App>>, Path(name): Path<String>, 
             alarm_minutes: wish.alarm,
             daily: wish.daily,
             name: shop.name.clone(),
-            id: id.unwrap_or_else(|| shop.name.clone()),
+            id,
             now: now.timestamp(),
         };
         let text = of_round(&worked.report, &shop, &facts, &wanted).map_err(|error| Trouble::Refused(error.to_string()))?;
