@@ -5,7 +5,7 @@ use std::process::ExitCode;
 use fields::did_you_mean;
 use planner::need::Dose;
 use planner::report::{ChartRow, Report, RungRow, StepRow};
-use planner::words::{Places, amount, every, lasts, places};
+use planner::words::{Places, amount, every, gathered, lasts, places};
 use planner::{Plan, PlanError, Wishes, plan};
 use reference::Reference;
 use units::System;
@@ -181,7 +181,9 @@ impl Page<'_> {
         if !wide {
             lines.extend(ways(self.report.chart.iter().filter(|row| row.machine == machine && row.fluid.is_some())));
         }
-        lines.extend(minds(self.report.chart.iter().filter(|row| row.machine == machine).map(|row: &ChartRow| (&row.point, &row.mind))));
+        lines.extend(minds(
+            self.report.chart.iter().filter(|row| row.machine == machine).map(|row: &ChartRow| (row.point.as_str(), row.mind.as_slice())),
+        ));
         lines.join("\n")
     }
 
@@ -199,7 +201,7 @@ impl Page<'_> {
                 table.add_row([format!("  {}", step.step), fluid, amount, step.grade.map_or_else(String::new, grade)]);
             }
             lines.push(lines_of(&mut table));
-            lines.extend(minds(job.steps.iter().map(|step: &StepRow| (&step.step, &step.mind))));
+            lines.extend(minds(job.steps.iter().map(|step: &StepRow| (step.step.as_str(), step.mind.as_slice()))));
         }
         Some(lines.join("\n"))
     }
@@ -290,17 +292,8 @@ fn ways<'a>(rows: impl Iterator<Item = &'a ChartRow>) -> Vec<String> {
 }
 
 /// What to mind, each sentence once, with the places it concerns.
-fn minds<'a>(rows: impl Iterator<Item = (&'a String, &'a Vec<String>)>) -> Vec<String> {
-    let mut said: Vec<(&str, Vec<&str>)> = Vec::new();
-    for (place, minds) in rows {
-        for text in minds {
-            match said.iter_mut().find(|(known, _)| known == text) {
-                Some((_, places)) => places.push(place),
-                None => said.push((text, vec![place])),
-            }
-        }
-    }
-    said.iter().map(|(text, places)| dim(&paragraph(&format!("{}: {text}", places.join(", ")), "  ", "    "))).collect()
+fn minds<'a>(rows: impl Iterator<Item = (&'a str, &'a [String])>) -> Vec<String> {
+    gathered(rows).iter().map(|(places, text)| dim(&paragraph(&format!("{places}: {text}"), "  ", "    "))).collect()
 }
 
 /// An amount with its range.

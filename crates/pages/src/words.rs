@@ -18,17 +18,3 @@ pub(crate) fn sentence(text: &str) -> String {
     let mut letters = text.chars();
     letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
-
-/// Things said of several places, each once, with the places.
-pub(crate) fn gathered<'a>(said: impl Iterator<Item = (&'a str, &'a [String])>) -> Vec<(String, &'a str)> {
-    let mut all: Vec<(&str, Vec<&str>)> = Vec::new();
-    for (place, texts) in said {
-        for text in texts {
-            match all.iter_mut().find(|(known, _)| known == text) {
-                Some((_, places)) => places.push(place),
-                None => all.push((text, vec![place])),
-            }
-        }
-    }
-    all.into_iter().map(|(text, places)| (places.join(", "), text)).collect()
-}

@@ -117,6 +117,21 @@ pub fn places<'a>(all: &'a [NeedRow], wanted: &[String]) -> Vec<Places<'a>> {
     groups
 }
 
+/// Things said of several places, each once, with the places.
+#[must_use]
+pub fn gathered<'a>(said: impl Iterator<Item = (&'a str, &'a [String])>) -> Vec<(String, &'a str)> {
+    let mut all: Vec<(&str, Vec<&str>)> = Vec::new();
+    for (place, texts) in said {
+        for text in texts {
+            match all.iter_mut().find(|(known, _)| known == text) {
+                Some((_, places)) => places.push(place),
+                None => all.push((text, vec![place])),
+            }
+        }
+    }
+    all.into_iter().map(|(text, places)| (places.join(", "), text)).collect()
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

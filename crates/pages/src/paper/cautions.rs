@@ -4,11 +4,12 @@ use askama::Template;
 use handling::label::of_fluid;
 use handling::together::{Height, Shelf, shelves};
 use planner::report::Report;
+use planner::words::gathered;
 use reference::Fluid;
 
 use super::sources::Sources;
 use super::{Head, Paper, unbroken};
-use crate::words::{gathered, sentence};
+use crate::words::sentence;
 
 #[derive(Template)]
 #[template(path = "paper/cautions.html")]

@@ -3,11 +3,10 @@
 use askama::Template;
 use planner::report::ChartRow;
 use planner::verdict::Grade;
-use planner::words::{amount, every};
+use planner::words::{amount, every, gathered};
 
 use super::{Head, Paper, unbroken};
 use crate::frame::Piece;
-use crate::words::gathered;
 
 #[derive(Template)]
 #[template(path = "paper/chart.html")]

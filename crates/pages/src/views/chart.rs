@@ -12,9 +12,8 @@ use crate::App;
 use crate::frame::{Frame, Piece, html};
 use crate::trouble::Trouble;
 use crate::visitor::Visitor;
-use crate::words::gathered;
 use crate::worked::Worked;
-use planner::words::{amount, ends, every};
+use planner::words::{amount, ends, every, gathered};
 
 #[derive(Template)]
 #[template(path = "chart.html")]

@@ -10,8 +10,7 @@ use planner::report::StepRow;
 use crate::App;
 use crate::frame::{Frame, html};
 use crate::visitor::Visitor;
-use crate::words::gathered;
-use planner::words::amount;
+use planner::words::{amount, gathered};
 
 #[derive(Template)]
 #[template(path = "work.html")]
