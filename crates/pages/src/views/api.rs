@@ -89,9 +89,13 @@ fn described(base: &str) -> Value {
         let answers = json!({
             "200": { "description": about, "content": { "application/json": { "schema": schema } } },
             "303": { "description": "Nobody has come in, or nothing was said of the shop yet: where to go first" },
+            "403": { "description": "It came through a proxy that Gallipot was not told of" },
             "404": { "description": "Only a kept shop answers this" },
+            "421": { "description": "Gallipot does not answer to this name" },
             "422": { "description": "The shop or the clock is not sound; a page says why" },
             "429": { "description": "Too many questions; Retry-After says how long to wait" },
+            "500": { "description": "The program's own fault; what happened stands where it was started" },
+            "503": { "description": "The shop could not be read just now, or it took too long; ask again later" },
         });
         (path.to_owned(), json!({ "get": { "summary": about, "operationId": path.trim_start_matches("/api/"), "responses": answers } }))
     };
