@@ -5,8 +5,8 @@ use std::sync::Arc;
 
 use askama::Template;
 use askama::filters::{Html, HtmlSafe, escape};
-use axum::http::HeaderValue;
 use axum::http::header::CONTENT_TYPE;
+use axum::http::{HeaderValue, StatusCode};
 use axum::response::{IntoResponse, Response};
 use handling::Worked;
 use percent_encoding::{AsciiSet, NON_ALPHANUMERIC, utf8_percent_encode};
@@ -208,4 +208,10 @@ impl HtmlSafe for Piece {}
 pub(crate) fn html(page: &impl Template) -> Result<Response, Trouble> {
     let text = page.render()?;
     Ok(([(CONTENT_TYPE, HeaderValue::from_static("text/html; charset=utf-8"))], text).into_response())
+}
+
+/// A page with a form: to be filled in, or once more with what is wrong, which a program learns from the status.
+pub(crate) fn form_html(refused: bool, page: &impl Template) -> Result<Response, Trouble> {
+    let status = if refused { StatusCode::UNPROCESSABLE_ENTITY } else { StatusCode::OK };
+    Ok((status, html(page)?).into_response())
 }

@@ -1,5 +1,5 @@
-//! Every address there is, asked by every method with whatever comes to mind: nothing is answered with a fault of the server, and the kept
-//! file stays whole.
+//! Every address there is, asked by every method with whatever comes to mind: nothing is answered with a fault of the server, programs get
+//! what the description says, and the kept file stays whole.
 #![expect(clippy::unwrap_used, reason = "a test fails by panicking")]
 
 #[expect(dead_code, reason = "the tests of the guard use the rest of it")]
@@ -9,12 +9,13 @@ use std::collections::BTreeSet;
 
 use axum::Router;
 use axum::body::Body;
-use axum::http::{Request, StatusCode};
-use common::{LOCAL, example, from, get, kept, local, pages_of, send};
+use axum::http::{Method, Request, StatusCode};
+use common::{LOCAL, as_described, example, from, get, kept, local, pages_of, send};
 use pages::{App, ShopSource, router};
 use rand::rngs::ChaCha8Rng;
 use rand::seq::IndexedRandom;
 use rand::{RngExt, SeedableRng};
+use serde_json::Value;
 use store::Store;
 use url::form_urlencoded;
 
@@ -97,6 +98,9 @@ const KNOWN: [&str; 28] = [
     "decanted",
 ];
 
+/// What programs say that they can read.
+const ACCEPTED: [&str; 5] = ["application/json", "text/html;q=0.1, */*;q=nought", "image/png", ",;=", ""];
+
 struct Asker {
     chance: ChaCha8Rng,
     routes: Vec<(&'static str, Vec<&'static str>)>,
@@ -176,6 +180,7 @@ impl Asker {
         let request = Request::builder().method(method).uri(&path).header("host", LOCAL).header("origin", format!("http://{LOCAL}"));
         let request = request.header("sec-fetch-site", "same-origin").header("content-type", kind);
         let request = if self.one_in(10) { request.header("cookie", "gallipot_units=furlongs; gallipot_who=%ff%00; x") } else { request };
+        let request = if self.one_in(5) { request.header("accept", *ACCEPTED.choose(&mut self.chance).unwrap()) } else { request };
         let said = format!("{method} {path}\n{body}");
         // From many addresses, or the guard would soon answer nothing else; from few enough for it to remember them all.
         let peer = format!("10.0.{}.{}:1000", self.chance.random_range(0..12), self.chance.random_range(1..250));
@@ -185,13 +190,19 @@ impl Asker {
 
 async fn asked(pages: &Router, seed: u64, questions: usize) {
     let mut asker = Asker::of(pages, seed).await;
+    let description: Value = serde_json::from_str(&send(pages, get("/api")).await.text).unwrap();
     let mut seen = BTreeSet::new();
     for _ in 0..questions {
         let (request, said) = asker.ask();
+        let described = request.uri().path().to_owned();
+        let described = Some(described).filter(|path| request.method() == Method::GET && description["paths"].get(path).is_some());
         let answer = send(pages, request).await;
         seen.insert(answer.status.as_u16());
         let shown: String = said.chars().take(3000).collect();
         assert!(answer.status.as_u16() < 500, "{} for {shown}\n{}", answer.status, answer.text.split("<main").last().unwrap());
+        if let Some(path) = described {
+            as_described(&description, &path, &answer);
+        }
     }
     assert!(seen.is_superset(&BTreeSet::from([200, 303, 400, 404, 405])) && !seen.contains(&429), "{seen:?}");
 }

@@ -14,7 +14,7 @@ use units::{Amount, System, Time};
 
 use crate::App;
 use crate::cookie::{REMEMBERED_SECONDS, WHO, set};
-use crate::frame::{Frame, encoded, html};
+use crate::frame::{Frame, encoded, form_html};
 use crate::guard::login::{local, to};
 use crate::trouble::Trouble;
 use crate::visitor::{Typed, Visitor};
@@ -112,14 +112,17 @@ fn form(
         hours: typed("hours"),
         topped_up: !typed("topped_up").is_empty(),
     };
-    html(&Page {
-        frame: Frame::new(app, visitor, "Today", format!("{machine}: {point}")),
-        pots: pots.collect(),
-        machine,
-        point,
-        typed: filled,
-        wrong,
-    })
+    form_html(
+        !wrong.is_empty(),
+        &Page {
+            frame: Frame::new(app, visitor, "Today", format!("{machine}: {point}")),
+            pots: pots.collect(),
+            machine,
+            point,
+            typed: filled,
+            wrong,
+        },
+    )
 }
 
 /// Writes that points of a machine were served: those named, each by its chart unless more is said of the only one.
@@ -244,7 +247,7 @@ fn meters_form(app: &Arc<App>, visitor: &Visitor, typed: &Typed, wrong: Vec<(i64
         Some((section.0, machine.name.clone(), last, typed.joined(&section.0.to_string())))
     };
     let machines = now.shop.machines.iter().filter_map(row).collect();
-    html(&Meters { frame: Frame::new(app, visitor, "Today", "Hour meters"), machines, wrong })
+    form_html(!wrong.is_empty(), &Meters { frame: Frame::new(app, visitor, "Today", "Hour meters"), machines, wrong })
 }
 
 /// Writes what the hour meters show.

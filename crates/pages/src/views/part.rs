@@ -13,7 +13,7 @@ use store::{Change, Fault, Moment, SectionId, SectionRow, Store, StoreError, Val
 use crate::App;
 use crate::form::section::{Choices, MAKER, Part, Question, fault, supposed, written};
 use crate::form::{Control, Input, List, lists};
-use crate::frame::{Frame, encoded, html};
+use crate::frame::{Frame, encoded, form_html, html};
 use crate::guard::login::to;
 use crate::trouble::Trouble;
 use crate::visitor::{Typed, Visitor};
@@ -298,18 +298,22 @@ fn form(app: &Arc<App>, visitor: &Visitor, target: &Target, typed: Option<&Typed
     let here = if target.kind == "pot" { "Cupboard" } else { "Shop" };
     let id = target.section.as_ref().map(|section| section.id.0).filter(|_| !matches!(target.kind.as_str(), "" | "room"));
     let machine = id.filter(|_| target.kind == "machine");
-    html(&Page {
-        action,
-        back: after(app, target),
-        own: id.map(|id| format!("{base}/part/{id}")),
-        points: machine.map_or_else(Vec::new, |_| points(app, target)),
-        add_point: machine.map(|id| format!("{base}/add/point?machine={id}")),
-        refused: !wrong.is_empty(),
-        wrong: general,
-        lists: lists(&controls, app.reference),
-        controls,
-        frame: Frame::new(app, visitor, here, name),
-    })
+    let refused = !wrong.is_empty();
+    form_html(
+        refused,
+        &Page {
+            refused,
+            action,
+            back: after(app, target),
+            own: id.map(|id| format!("{base}/part/{id}")),
+            points: machine.map_or_else(Vec::new, |_| points(app, target)),
+            add_point: machine.map(|id| format!("{base}/add/point?machine={id}")),
+            wrong: general,
+            lists: lists(&controls, app.reference),
+            controls,
+            frame: Frame::new(app, visitor, here, name),
+        },
+    )
 }
 
 /// The points of a machine with the addresses of their forms.

@@ -12,7 +12,7 @@ use store::SectionId;
 use super::done::Told;
 use super::log::entries;
 use crate::App;
-use crate::frame::{Frame, html};
+use crate::frame::{Frame, form_html};
 use crate::source::Now;
 use crate::trouble::Trouble;
 use crate::visitor::{Typed, Visitor};
@@ -96,22 +96,25 @@ fn draw(app: &Arc<App>, visitor: &Visitor, id: SectionId, wrong: Option<(&str, &
             other.name.clone().unwrap_or_else(|| other.place.clone().map_or_else(|| fluid.clone(), |place| format!("{fluid}, {place}")));
         (other_id != id.0).then_some((other_id, name))
     });
-    html(&Page {
-        id: id.0,
-        key: &pot.fluid,
-        about: app.reference.fluid(&pot.fluid).map_or("", |fluid| fluid.about.as_str()),
-        facts: facts(&now, id, pot, row, &frame),
-        deeds: DEEDS,
-        others: others.collect(),
-        into: wrong.map(|(_, typed, _)| typed.joined("into")).unwrap_or_default(),
-        opened: pot.opened.is_some() || now.state.pots.get(&id).is_some_and(|state| state.opened.is_some()),
-        entries,
-        amount: wrong.map(|(_, typed, _)| typed.joined("amount")).unwrap_or_default(),
-        wrong: wrong.map(|(doing, _, said)| (doing.to_owned(), said.to_owned())),
-        mark: format!("{}-{}", id.0, app.now().timestamp().as_millisecond()),
-        fluid,
-        frame,
-    })
+    form_html(
+        wrong.is_some(),
+        &Page {
+            id: id.0,
+            key: &pot.fluid,
+            about: app.reference.fluid(&pot.fluid).map_or("", |fluid| fluid.about.as_str()),
+            facts: facts(&now, id, pot, row, &frame),
+            deeds: DEEDS,
+            others: others.collect(),
+            into: wrong.map(|(_, typed, _)| typed.joined("into")).unwrap_or_default(),
+            opened: pot.opened.is_some() || now.state.pots.get(&id).is_some_and(|state| state.opened.is_some()),
+            entries,
+            amount: wrong.map(|(_, typed, _)| typed.joined("amount")).unwrap_or_default(),
+            wrong: wrong.map(|(doing, _, said)| (doing.to_owned(), said.to_owned())),
+            mark: format!("{}-{}", id.0, app.now().timestamp().as_millisecond()),
+            fluid,
+            frame,
+        },
+    )
 }
 
 /// A pot of the cupboard, with its place in it.

@@ -14,7 +14,7 @@ use store::{Change, Fault, SectionId, Value};
 use super::part::write;
 use crate::App;
 use crate::form::section::fault;
-use crate::frame::{Frame, html};
+use crate::frame::{Frame, form_html};
 use crate::guard::login::to;
 use crate::source::Unsound;
 use crate::trouble::Trouble;
@@ -196,36 +196,43 @@ fn draw(app: &Arc<App>, visitor: &Visitor, typed: Option<&Typed>, wrong: Vec<Str
     // Metals are asked for cutting by themselves.
     let jobs = kinds().jobs.iter().filter(|kind| kind.name != "cut");
     let (heating, climate, currency) = (value("heating"), value("climate"), value("currency"));
-    html(&Page {
-        frame: Frame::bare(app, visitor, "Shop", "Your shop, to begin with"),
-        name: value("name"),
-        wrong,
-        machines: reference
-            .templates
-            .values()
-            .map(|template| Offer {
-                word: &template.name,
-                name: template.title.clone(),
-                about: &template.about,
-                ticked: ticked("machine", &template.name, false),
-            })
-            .collect(),
-        sizes: sizes.collect(),
-        heatings: heatings.map(|word| (word, heating == word)).collect(),
-        climates: reference.climates.iter().map(|(key, of)| (key.as_str(), of.name.as_str(), of.about.as_str(), *key == climate)).collect(),
-        volume: value("volume"),
-        currencies: reference.currencies.keys().map(|key| (key.as_str(), *key == currency)).collect(),
-        metals: OFTEN_CUT.iter().map(|key| offer("metal", key, reference.name_of(key), USUALLY_CUT.contains(key))).collect(),
-        jobs: jobs
-            .map(|kind: &&Kind| Offer {
-                word: kind.name,
-                name: sentence(kind.name),
-                about: kind.about,
-                ticked: ticked("job", kind.name, false),
-            })
-            .collect(),
-        owned: OFTEN_OWNED.iter().map(|key| offer("own", key, reference.name_of(key), false)).collect(),
-    })
+    form_html(
+        !wrong.is_empty(),
+        &Page {
+            frame: Frame::bare(app, visitor, "Shop", "Your shop, to begin with"),
+            name: value("name"),
+            wrong,
+            machines: reference
+                .templates
+                .values()
+                .map(|template| Offer {
+                    word: &template.name,
+                    name: template.title.clone(),
+                    about: &template.about,
+                    ticked: ticked("machine", &template.name, false),
+                })
+                .collect(),
+            sizes: sizes.collect(),
+            heatings: heatings.map(|word| (word, heating == word)).collect(),
+            climates: reference
+                .climates
+                .iter()
+                .map(|(key, of)| (key.as_str(), of.name.as_str(), of.about.as_str(), *key == climate))
+                .collect(),
+            volume: value("volume"),
+            currencies: reference.currencies.keys().map(|key| (key.as_str(), *key == currency)).collect(),
+            metals: OFTEN_CUT.iter().map(|key| offer("metal", key, reference.name_of(key), USUALLY_CUT.contains(key))).collect(),
+            jobs: jobs
+                .map(|kind: &&Kind| Offer {
+                    word: kind.name,
+                    name: sentence(kind.name),
+                    about: kind.about,
+                    ticked: ticked("job", kind.name, false),
+                })
+                .collect(),
+            owned: OFTEN_OWNED.iter().map(|key| offer("own", key, reference.name_of(key), false)).collect(),
+        },
+    )
 }
 
 #[cfg(test)]

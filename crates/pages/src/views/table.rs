@@ -13,7 +13,7 @@ use store::{BadRow, Cupboard, Moment, StoreError};
 use super::part::stored;
 use crate::App;
 use crate::form::quoted;
-use crate::frame::{Frame, html};
+use crate::frame::{Frame, form_html};
 use crate::trouble::Trouble;
 use crate::visitor::Visitor;
 use crate::words::{sentence, several};
@@ -35,7 +35,7 @@ struct Page {
 
 fn draw(app: &Arc<App>, visitor: &Visitor, taken: Option<String>, count: String, wrong: Vec<String>) -> Result<Response, Trouble> {
     let frame = Frame::new(app, visitor, "Cupboard", "The cupboard as a table");
-    html(&Page { frame, columns: Pot::KEYS.join(", "), taken, count, wrong })
+    form_html(!wrong.is_empty(), &Page { frame, columns: Pot::KEYS.join(", "), taken, count, wrong })
 }
 
 pub(crate) async fn page(State(app): State<Arc<App>>, visitor: Visitor) -> Response {

@@ -13,6 +13,7 @@ use jiff::{Timestamp, ZonedDateTime};
 use pages::{App, Passphrase, Peer, Settings, ShopSource, router};
 use planner::needs::kinds;
 use reference::Reference;
+use serde_json::Value;
 use store::{Moment, Store};
 use tower::ServiceExt;
 
@@ -108,6 +109,25 @@ pub async fn send(router: &Router, request: Request<Body>) -> Answer {
     let (status, headers) = (response.status(), response.headers().clone());
     let bytes = to_bytes(response.into_body(), 64 << 20).await.unwrap();
     Answer { status, headers, text: String::from_utf8(bytes.to_vec()).unwrap() }
+}
+
+/// Holds an answer for programs against the description the server gives of it.
+pub fn as_described(description: &Value, path: &str, answer: &Answer) {
+    let described = &description["paths"][path]["get"]["responses"][answer.status.as_str()];
+    assert!(described.is_object(), "{path} answers {}", answer.status);
+    if answer.status != StatusCode::OK {
+        return;
+    }
+    // JSON Schema 2020-12, as OpenAPI 3.1 takes it, read by an independent library.
+    let mut schema = described["content"][answer.header("content-type")]["schema"].clone();
+    assert!(schema.is_object(), "{path} answers {}", answer.header("content-type"));
+    schema["components"] = description["components"].clone();
+    let wrong: Vec<String> = jsonschema::validator_for(&schema)
+        .unwrap()
+        .iter_errors(&serde_json::from_str(&answer.text).unwrap())
+        .map(|error| format!("{error} at {}", error.instance_path()))
+        .collect();
+    assert!(wrong.is_empty(), "{path}: {wrong:?}");
 }
 
 /// The session cookie an answer sets: name and value.
