@@ -242,6 +242,8 @@ pub struct Every {
     pub days: Option<f64>,
     /// After so many days however little it runs.
     pub at_latest: Option<f64>,
+    /// Whether the calendar comes so long before the running hours that it alone is worth saying.
+    pub by_calendar: bool,
     /// In words, where neither says it: `before each use`, `each time`.
     pub words: Option<&'static str>,
     /// Doses a year that follow from it.

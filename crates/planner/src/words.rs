@@ -41,7 +41,7 @@ fn drops(millilitres: f64) -> f64 {
 /// How often, as one says it.
 #[must_use]
 pub fn every(every: &EveryRow) -> String {
-    let hours = every.running_hours.map(|hours| format!("{} h", show_number(hours, Digits::Significant(2))));
+    let hours = worth_saying(every).map(|hours| format!("{} h", show_number(hours, Digits::Significant(2))));
     let days = every.days.map(calendar);
     match (&every.words, hours, days) {
         (Some(words), Some(hours), _) => format!("{words} and every {hours} running"),
@@ -60,8 +60,13 @@ pub fn is_daily(every: &EveryRow) -> bool {
     /// Where the calendar is known too the machine runs less than all day, and so much at one go; *common practice*.
     const A_SESSIONS_RUNNING: f64 = 4.0;
     let limit = if every.days.is_some() { A_SESSIONS_RUNNING } else { A_DAYS_RUNNING };
-    let often = every.running_hours.is_some_and(|hours| hours <= limit) || every.days.is_some_and(|days| days <= 1.5);
+    let often = worth_saying(every).is_some_and(|hours| hours <= limit) || every.days.is_some_and(|days| days <= 1.5);
     often || every.words.as_deref().is_some_and(|words| words.contains("each") || words.contains("before"))
+}
+
+/// The running hours, unless the calendar comes so long before them that it is said alone.
+fn worth_saying(every: &EveryRow) -> Option<f64> {
+    every.running_hours.filter(|_| !every.by_calendar)
 }
 
 /// A stretch of days in the unit one would say it in.
@@ -139,7 +144,7 @@ mod tests {
     #[test]
     fn eight_hours_or_two_weeks_are_not_every_day() {
         let of = |running_hours, days, words: Option<&str>| {
-            is_daily(&EveryRow { running_hours, days, at_latest: None, words: words.map(ToOwned::to_owned) })
+            is_daily(&EveryRow { running_hours, days, at_latest: None, by_calendar: false, words: words.map(ToOwned::to_owned) })
         };
         assert!(
             of(Some(2.0), None, None)

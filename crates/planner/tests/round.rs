@@ -12,6 +12,7 @@ use planner::round::{
     Basis, Counted, Cupboard, Done, End, Expiry, Facts, Reading, Round, RoundError, RoundRow, Standing, Used, Uses, cupboard, forecast,
     round,
 };
+use planner::words::{every, is_daily};
 use planner::{Wishes, plan};
 use proptest::prelude::*;
 use reference::Reference;
@@ -168,7 +169,8 @@ fn a_limit_of_the_calendar_stands_beside_a_meter() {
 
     // After 50 hours or 90 days; 50 hours are 70 days at 5 hours a week (by hand).
     let mut report = TWO.report.clone();
-    report.chart[0].every = Some(EveryRow { running_hours: Some(50.0), days: Some(70.0), at_latest: Some(90.0), words: None });
+    report.chart[0].every =
+        Some(EveryRow { running_hours: Some(50.0), days: Some(70.0), at_latest: Some(90.0), by_calendar: false, words: None });
     let due = |meter: Option<f64>| {
         let mut facts = on(MONDAY);
         tick(&mut facts, "busy", "gear head", MONDAY, meter);
@@ -182,6 +184,20 @@ fn a_limit_of_the_calendar_stands_beside_a_meter() {
     facts.meters.insert("busy".to_owned(), vec![Reading { day: MONDAY + 80.days(), hours: 101.0 }]);
     let still = row(&round(&report, &TWO.shop, &facts).unwrap(), "busy", "gear head");
     assert_eq!(still.due_on, Some(MONDAY + 90.days()));
+}
+
+#[test]
+fn a_meter_tells_of_a_machine_that_runs_more_than_anybody_thought() {
+    let quiet = Chart::of(&example("alder-lock").replacen("5 h/week", "0.5 h/week", 1));
+    let chart = quiet.report.chart.iter().find(|row| (row.machine.as_str(), row.point.as_str()) == ("lathe", "change gears")).unwrap();
+    let rhythm = chart.every.as_ref().unwrap();
+    // Every 8 hours, here 112 days; in the damp every 30 days at the latest, which alone is said (by hand; common practice).
+    assert_eq!((every(rhythm), is_daily(rhythm)), ("every 4 weeks".to_owned(), false));
+    let mut facts = on(june(15));
+    tick(&mut facts, "lathe", "change gears", MONDAY, Some(100.0));
+    facts.meters.insert("lathe".to_owned(), vec![Reading { day: june(15), hours: 116.0 }]);
+    // 16 hours in 14 days: the eighth is over on the seventh (by hand).
+    assert_eq!(row(&quiet.round(&facts), "lathe", "change gears").due_on, Some(june(8)));
 }
 
 #[test]

@@ -249,6 +249,7 @@ fn every_row(every: &Every) -> EveryRow {
         running_hours: every.running_hours.map(round),
         days: every.days.map(round),
         at_latest: every.at_latest.map(round),
+        by_calendar: every.by_calendar,
         words: every.words.map(ToOwned::to_owned),
     }
 }

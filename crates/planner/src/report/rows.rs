@@ -130,6 +130,8 @@ pub struct EveryRow {
     /// After so many days however little it runs.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub at_latest: Option<f64>,
+    /// Whether the calendar comes so long before the running hours that it alone is said; a meter that is read may say otherwise.
+    pub by_calendar: bool,
     /// In words, where it is neither.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub words: Option<String>,

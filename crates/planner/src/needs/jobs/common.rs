@@ -405,7 +405,14 @@ pub(crate) fn oil_after(materials: &[String], dose: Dose) -> Step {
 pub(super) fn finish(bench: &Bench<'_>, task: Task, working: Option<&Notebook>) -> Vec<Need> {
     let weight = weight::weight(task.consequence, task.times_a_year, bench.job.priority, bench.reference);
     let group = task.steps.first().map(|step| id(&[&bench.job.name, &step.name])).unwrap_or_default();
-    let every = Every { running_hours: None, days: None, at_latest: None, words: Some("each time"), times_a_year: task.times_a_year };
+    let every = Every {
+        running_hours: None,
+        days: None,
+        at_latest: None,
+        by_calendar: false,
+        words: Some("each time"),
+        times_a_year: task.times_a_year,
+    };
     let share = 1.0 / count(task.steps.iter().filter(|step| step.nothing.is_none()).count().max(1));
     task.steps
         .into_iter()

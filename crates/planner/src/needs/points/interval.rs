@@ -55,11 +55,14 @@ pub(super) fn every(point: &Point, base: Interval, form: Form, sessions: f64) ->
     const COOLANT: f64 = 0.5;
     const DAMP_DAYS: f64 = 30.0;
     const DAYS_A_YEAR: f64 = 365.0;
+    /// Where the calendar comes twice in the time that the hours take, a machine used so little does not reach them; they stay for a meter
+    /// that knows better.
+    const OFTEN: f64 = 2.0;
     if let Some(time) = point.maker.as_ref().and_then(|maker| maker.every) {
         let hours = time.base() / 3600.0;
         let times = (point.hours.hours_per_year() / hours).max(1.0);
         let year = Some(DAYS_A_YEAR);
-        return Every { running_hours: Some(hours), days: year, at_latest: year, words: None, times_a_year: times };
+        return Every { running_hours: Some(hours), days: year, at_latest: year, by_calendar: false, words: None, times_a_year: times };
     }
     let mut factor = 1.0;
     for (exposure, by) in [(Exposure::Chips, CHIPS), (Exposure::Grit, GRIT), (Exposure::Coolant, COOLANT)] {
@@ -79,7 +82,12 @@ pub(super) fn every(point: &Point, base: Interval, form: Form, sessions: f64) ->
     let by_calendar = cap.map_or(0.0, |days| DAYS_A_YEAR / days);
     let times_a_year = by_hours.max(by_use).max(by_calendar);
     let days = (times_a_year > 0.0).then(|| DAYS_A_YEAR / times_a_year);
-    // Running hours that a machine used so little does not reach before the calendar does are not worth saying.
-    let hours = hours.filter(|_| by_hours > 0.5 * by_calendar);
-    Every { running_hours: hours, days, at_latest: cap, words: fed_each_use.then_some("before use"), times_a_year }
+    Every {
+        running_hours: hours.filter(|_| by_hours + by_calendar > 0.0),
+        days,
+        at_latest: cap,
+        by_calendar: hours.is_some() && by_calendar >= OFTEN * by_hours,
+        words: fed_each_use.then_some("before use"),
+        times_a_year,
+    }
 }
