@@ -15,6 +15,7 @@ use units::System;
 
 use crate::args::Units;
 use crate::input::Failure;
+use crate::sheets::size;
 use crate::shell::print_json;
 use crate::style::{bold, dim, heading, lines, paragraph, table};
 
@@ -37,6 +38,12 @@ fn one(sheet: &Sheet) -> Command {
         Arg::new("units").long("units").value_parser(value_parser!(Units)).help("Units of the answer"),
         Arg::new("picture").long("picture").value_name("FILE").help("Write the picture, where there is one, as SVG"),
         Arg::new("paper").long("paper").value_name("FILE").help("Write it as a sheet of paper for a folder, in HTML that a browser prints"),
+        Arg::new("size")
+            .long("size")
+            .value_name("SIZE")
+            .value_parser(size)
+            .requires("paper")
+            .help("Size of that paper, a4 or letter; the one usual with the units where none is given"),
     ];
     Command::new(sheet.kind.name).about(sheet.kind.about).args(sheet.kind.fields.iter().map(option)).args(common)
 }
@@ -79,7 +86,8 @@ pub fn run(matches: &ArgMatches) -> Result<ExitCode, Failure> {
         draw(&page, path)?;
     }
     if let Some(path) = matches.get_one::<String>("paper") {
-        let html = calculation(sheet, &page, Size::usual(units), ZonedDateTime::now().date());
+        let size = matches.get_one::<Size>("size").copied().unwrap_or_else(|| Size::usual(units));
+        let html = calculation(sheet, &page, size, ZonedDateTime::now().date());
         let html = html.map_err(|error| Failure::Said(error.to_string()))?;
         std::fs::write(path, html).map_err(|error| Failure::Said(format!("cannot write {path}: {error}")))?;
     }

@@ -8,11 +8,10 @@ use clap::Args as Group;
 use jiff::ZonedDateTime;
 use jiff::civil::Time;
 use jiff::tz::TimeZone;
-use planner::round::Facts;
 
 use crate::args::Common;
 use crate::input::{Failure, read};
-use crate::kept::{beside, planned};
+use crate::kept::{beside, facts, planned};
 
 /// `calendar`
 #[derive(Debug, Group)]
@@ -44,13 +43,7 @@ pub fn run(wanted: &Wanted) -> Result<ExitCode, Failure> {
     let kept = beside(&file)?;
     // A shop file has no number of its own; its name tells it from the others in one calendar program.
     let id = kept.as_ref().map_or_else(|| Ok(shop.name.clone()), |kept| kept.store.id())?;
-    let facts = match &kept {
-        Some(kept) => kept.facts(now.date())?,
-        None => {
-            anstream::eprintln!("gallipot: {} keeps no log, so the calendar says of everything that it is due today.", file.path);
-            Facts { today: now.date(), ..Facts::default() }
-        }
-    };
+    let facts = facts(kept.as_ref(), &file, now.date(), "the calendar says of everything that it is due today")?;
     let calendar = Calendar {
         zone,
         hour: wanted.at,

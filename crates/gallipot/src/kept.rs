@@ -8,6 +8,7 @@ use jiff::ZonedDateTime;
 use jiff::civil::Date;
 use keep::{KeepError, Kept};
 use planner::needs::kinds;
+use planner::round::{Facts, RoundError};
 use reference::Reference;
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -158,6 +159,16 @@ pub fn beside(file: &ShopFile) -> Result<Option<Kept>, Failure> {
     if file.kept { Ok(Some(Kept::open_read_only(Path::new(&file.path))?)) } else { Ok(None) }
 }
 
+/// What the log says was done; where there is no log nothing was, and whoever reads the answer is told what that makes of it.
+pub fn facts(kept: Option<&Kept>, file: &ShopFile, today: Date, so: &str) -> Result<Facts, Failure> {
+    let Some(kept) = kept else {
+        let path = &file.path;
+        anstream::eprintln!("gallipot: {path} keeps no log, so {so}. `gallipot import {path} NAME.gallipot` makes a shop that does.");
+        return Ok(Facts { today, ..Facts::default() });
+    };
+    Ok(kept.facts(today)?)
+}
+
 /// A day of the command line.
 pub fn day(text: &str) -> Result<Date, String> {
     text.parse().map_err(|_| "write the day as year-month-day, such as 2026-06-01".to_owned())
@@ -193,8 +204,8 @@ impl From<KeepError> for Failure {
     }
 }
 
-impl From<planner::round::RoundError> for Failure {
-    fn from(error: planner::round::RoundError) -> Self {
+impl From<RoundError> for Failure {
+    fn from(error: RoundError) -> Self {
         Self::Said(error.to_string())
     }
 }

@@ -5,13 +5,13 @@ use std::process::ExitCode;
 use clap::Args as Group;
 use jiff::ZonedDateTime;
 use jiff::civil::Date;
-use planner::round::{Facts, Round, RoundRow, Standing, round};
+use planner::round::{Round, RoundRow, Standing, round};
 use planner::words::amount;
 use units::System;
 
 use crate::args::Common;
 use crate::input::{Failure, read};
-use crate::kept::{beside, day, planned};
+use crate::kept::{beside, day, facts, planned};
 use crate::plan::several;
 use crate::shell::print_json;
 use crate::style::{bold, dim, heading, lines, paragraph, table};
@@ -33,16 +33,7 @@ pub struct Wanted {
 pub fn run(wanted: &Wanted) -> Result<ExitCode, Failure> {
     let (file, shop) = read(&wanted.common)?;
     let today = wanted.day.unwrap_or_else(|| ZonedDateTime::now().date());
-    let facts = match beside(&file)? {
-        Some(kept) => kept.facts(today)?,
-        None => {
-            let path = &file.path;
-            anstream::eprintln!(
-                "gallipot: {path} keeps no log, so nothing counts as done. `gallipot import {path} NAME.gallipot` makes a shop that does."
-            );
-            Facts { today, ..Facts::default() }
-        }
-    };
+    let facts = facts(beside(&file)?.as_ref(), &file, today, "nothing counts as done")?;
     let report = planned(file, &shop)?.report(shop.units);
     let answer = round(&report, &shop, &facts)?;
     if wanted.common.json {

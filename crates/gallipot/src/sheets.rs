@@ -67,8 +67,14 @@ pub struct SheetsReport {
 pub struct SheetFile {
     /// Which: `chart`, `buying`, `round`, `cautions`, `labels`.
     pub sheet: String,
+    /// What stands over it.
+    pub title: String,
+    /// What it is.
+    pub about: String,
     /// The path of the file.
     pub file: String,
+    /// Of labels, the pots that have one, by the numbers that their pages go by; none of a shop that is not kept.
+    pub pots: Vec<i64>,
 }
 
 /// Runs the command.
@@ -83,8 +89,10 @@ pub fn run(wanted: &Wanted) -> Result<ExitCode, Failure> {
     let log = kept.as_ref().map(|kept| Ok::<_, Failure>((kept.facts(today)?, kept.uses()?))).transpose()?;
     // The numbers of the pots go with the shop as the kept file has it.
     let shop = kept.as_ref().map_or(shop, |kept| kept.described.shop.clone());
-    let id = |pot: &shop::Pot| kept.as_ref()?.described.section(&pot.at).map(|SectionId(id)| id);
-    let pots: Vec<Option<i64>> = shop.pots.iter().map(id).collect();
+    let pots: Vec<Option<SectionId>> = match &kept {
+        Some(kept) => kept.described.pots().collect(),
+        None => vec![None; shop.pots.len()],
+    };
     let mut sheets = if wanted.only.is_empty() { Sheet::ALL.to_vec() } else { wanted.only.clone() };
     if pots.is_empty() && wanted.decanted.is_empty() && sheets.contains(&Sheet::Labels) {
         anstream::eprintln!("gallipot: no pot is written down and no bottle named with --decanted, so there are no labels.");
@@ -104,7 +112,14 @@ pub fn run(wanted: &Wanted) -> Result<ExitCode, Failure> {
     for (sheet, Written { name, html }) in sheets.iter().zip(written) {
         let path = wanted.output.join(name);
         std::fs::write(&path, html).map_err(|error| failed(&path, error))?;
-        report.sheets.push(SheetFile { sheet: sheet.word().to_owned(), file: path.display().to_string() });
+        let labelled = pots.iter().flatten().filter(|_| *sheet == Sheet::Labels);
+        report.sheets.push(SheetFile {
+            sheet: sheet.word().to_owned(),
+            title: sheet.title().to_owned(),
+            about: sheet.about().to_owned(),
+            file: path.display().to_string(),
+            pots: labelled.map(|SectionId(id)| *id).collect(),
+        });
     }
     if wanted.json {
         return print_json(&report);
@@ -115,7 +130,8 @@ pub fn run(wanted: &Wanted) -> Result<ExitCode, Failure> {
     Ok(ExitCode::SUCCESS)
 }
 
-fn size(text: &str) -> Result<Size, String> {
+/// A size of paper of the command line.
+pub fn size(text: &str) -> Result<Size, String> {
     Size::of_word(text).ok_or_else(|| "give a4 or letter".to_owned())
 }
 

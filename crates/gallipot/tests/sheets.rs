@@ -4,6 +4,7 @@
 use std::path::Path;
 
 use assert_cmd::Command;
+use store::{SectionId, Store};
 
 /// What a run came to: its exit code, what it printed, what it said beside that.
 fn run(folder: &Path, arguments: &[&str]) -> (Option<i32>, String, String) {
@@ -44,6 +45,10 @@ fn a_kept_shop_gives_its_labels_codes_and_its_log_a_month() {
     assert!(!read("labels.html").contains("class=\"code\""), "nobody said where the pages are");
     assert_eq!(run(folder.path(), &[&labels[..], &["--address", "https://garage.example"]].concat()).0, Some(0));
     assert_eq!(read("labels.html").matches("class=\"code\"").count(), 1, "the example has one pot");
+    let told: serde_json::Value = serde_json::from_str(&run(folder.path(), &[&labels[..], &["--json"]].concat()).1).unwrap();
+    let [pot] = told["sheets"][0]["pots"].as_array().unwrap().as_slice() else { unreachable!("one pot, one number") };
+    let row = Store::open_read_only(&folder.path().join(shop)).unwrap().section(SectionId(pot.as_i64().unwrap())).unwrap();
+    assert_eq!(row.kind, "pot");
     let gears = ["log", shop, "applied", "--point", "lathe/headstock speed-change gears"];
     assert!(sheet_has(folder.path(), "headstock speed-change gears"));
     assert_eq!(run(folder.path(), &gears).0, Some(0));
@@ -84,8 +89,11 @@ fn programs_are_told_what_was_written() {
     let told: serde_json::Value = serde_json::from_str(&out).unwrap();
     let schema = std::fs::read_to_string(format!("{}/../../docs/sheets.schema.json", env!("CARGO_MANIFEST_DIR"))).unwrap();
     assert!(jsonschema::is_valid(&serde_json::from_str(&schema).unwrap(), &told), "{told}");
-    let sheets: Vec<&str> = told["sheets"].as_array().unwrap().iter().map(|row| row["sheet"].as_str().unwrap()).collect();
-    assert_eq!(sheets, ["chart", "cautions"]);
+    let each = |key: &str| told["sheets"].as_array().unwrap().iter().map(|row| row[key].as_str().unwrap().to_owned()).collect::<Vec<_>>();
+    assert_eq!(
+        (each("sheet"), each("title")),
+        (vec!["chart".into(), "cautions".into()], vec!["Lubrication charts".into(), "What to mind".into()])
+    );
     assert!(told["sheets"].as_array().unwrap().iter().all(|row| folder.path().join(row["file"].as_str().unwrap()).exists()));
 }
 
@@ -98,5 +106,9 @@ fn a_calculation_is_a_sheet_for_a_folder() {
     let html = std::fs::read_to_string(folder.path().join("viscosity.html")).unwrap();
     assert!(out.contains("688 mm²/s") && html.contains("688 mm²/s") && html.contains("<math") && html.contains("<svg"));
     assert!(html.contains("size: A4") && !html.contains("<link") && !html.contains("href="));
+    assert_eq!(run(folder.path(), &[&asked[..], &["--size", "letter"]].concat()).0, Some(0));
+    assert!(std::fs::read_to_string(folder.path().join("viscosity.html")).unwrap().contains("size: letter"));
+    let (code, _, err) = run(folder.path(), &[&asked[..6], &["--size", "letter"]].concat());
+    assert!(code == Some(2) && err.contains("--paper"), "a size of no paper: {err}");
     assert_eq!(run(folder.path(), &["bench", "fit", "--paper", "no/such/folder.html"]).0, Some(2));
 }

@@ -36,6 +36,11 @@ impl Described {
         self.places.find(at.start).map(|(section, _)| section)
     }
 
+    /// The section of each pot, in the order of the shop.
+    pub fn pots(&self) -> impl Iterator<Item = Option<SectionId>> {
+        self.shop.pots.iter().map(|pot| self.section(&pot.at))
+    }
+
     /// The section of a machine's point. A template's point has none before something is said or logged of it; [`Store::point`] makes one.
     #[must_use]
     pub fn point(&self, machine: SectionId, name: &str) -> Option<SectionId> {

@@ -6,7 +6,7 @@ use planner::round::BuyRow;
 use planner::words::places;
 use shop::Pot;
 
-use super::{Head, Paper, unbroken};
+use super::{Head, Paper, Sheet, unbroken};
 use crate::views::cupboard::pack;
 use crate::words::percent;
 
@@ -60,7 +60,7 @@ impl Paper<'_> {
         });
         let day = self.worked.day.as_ref().and_then(|day| day.as_ref().ok());
         Page {
-            head: self.head("Buying list", "buying"),
+            head: self.head_of(Sheet::Buying),
             currency: &report.shop.currency,
             rungs: rungs.collect(),
             owned: self.worked.shop.pots.iter().map(|pot| self.owned(pot)).collect(),

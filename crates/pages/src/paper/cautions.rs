@@ -8,7 +8,7 @@ use planner::words::gathered;
 use reference::Fluid;
 
 use super::sources::Sources;
-use super::{Head, Paper, unbroken};
+use super::{Head, Paper, Sheet, unbroken};
 use crate::words::sentence;
 
 #[derive(Template)]
@@ -60,7 +60,7 @@ impl Paper<'_> {
         let fluids = self.fluids();
         let mut sources = Sources::default();
         Page {
-            head: self.head("What to mind", "cautions"),
+            head: self.head_of(Sheet::Cautions),
             parts: parts(&self.worked.report, &mut sources),
             shelves: shelves(&fluids, self.reference).into_iter().map(|shelf| self.shelf(shelf)).collect(),
             aid: self.aid(&fluids),

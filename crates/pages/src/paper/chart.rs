@@ -5,7 +5,7 @@ use planner::report::ChartRow;
 use planner::verdict::Grade;
 use planner::words::{amount, every, gathered};
 
-use super::{Head, Paper, unbroken};
+use super::{Head, Paper, Sheet, unbroken};
 use crate::frame::Piece;
 
 #[derive(Template)]
@@ -41,8 +41,8 @@ impl Paper<'_> {
     pub(super) fn chart(&self, only: Option<&str>) -> Result<String, askama::Error> {
         let machines = self.worked.report.shop.machines.iter().map(String::as_str);
         let machines = machines.filter(|name| only.is_none_or(|only| only == *name)).map(|name| self.machine(name)).collect();
-        let title = only.map_or_else(|| "Lubrication charts".to_owned(), |only| format!("Lubrication chart: {only}"));
-        Page { head: self.head(&title, "chart"), machines }.render()
+        let head = only.map_or_else(|| self.head_of(Sheet::Chart), |only| self.head(&format!("Lubrication chart: {only}"), "chart"));
+        Page { head, machines }.render()
     }
 
     fn machine<'a>(&'a self, name: &'a str) -> Machine<'a> {

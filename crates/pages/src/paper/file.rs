@@ -7,6 +7,7 @@ use planner::Wishes;
 use planner::round::{Facts, Uses};
 use reference::Reference;
 use shop::{Problem, Shop};
+use store::SectionId;
 use units::System;
 
 use super::{Labels, Paper, Sheet, Size};
@@ -25,7 +26,7 @@ pub struct Files<'a> {
     /// The labels.
     pub labels: &'a Labels,
     /// The number of each pot, in the order of the shop; none where the shop is not kept.
-    pub pots: &'a [Option<i64>],
+    pub pots: &'a [Option<SectionId>],
     /// Below which address the pages are found, for the codes on the labels; as [`address`] reads it.
     pub address: Option<&'a str>,
     /// Today.

@@ -21,6 +21,7 @@ mod worked;
 use askama::filters::{Html, escape};
 use jiff::civil::Date;
 use reference::Reference;
+use store::SectionId;
 
 pub use file::{Files, PaperError, Written, address, files};
 pub use labels::{Geometry, Labels};
@@ -62,6 +63,30 @@ impl Sheet {
         }
     }
 
+    /// What stands over it.
+    #[must_use]
+    pub const fn title(self) -> &'static str {
+        match self {
+            Self::Chart => "Lubrication charts",
+            Self::Buying => "Buying list",
+            Self::Round => "The round",
+            Self::Cautions => "What to mind",
+            Self::Labels => "Labels",
+        }
+    }
+
+    /// What it is, in half a sentence.
+    #[must_use]
+    pub const fn about(self) -> &'static str {
+        match self {
+            Self::Chart => "of all machines, one to a sheet: what goes where, how much, how often",
+            Self::Buying => "what to buy in which order, what is owned, what to buy again",
+            Self::Round => "a month of boxes to tick",
+            Self::Cautions => "for the cupboard's door",
+            Self::Labels => "for pots, and for bottles filled from larger ones",
+        }
+    }
+
     /// The sheet of that word.
     #[must_use]
     pub fn of_word(word: &str) -> Option<Self> {
@@ -76,7 +101,7 @@ pub(crate) struct Paper<'a> {
     today: Date,
     size: Size,
     /// The number of each pot, in the order of the shop; none where the shop is not kept.
-    pots: &'a [Option<i64>],
+    pots: &'a [Option<SectionId>],
     /// Below which address the pages are found.
     address: Option<&'a str>,
     /// What makes the sheets look as they do: links, or the style itself.
@@ -103,6 +128,11 @@ fn said(day: Date) -> String {
 }
 
 impl Paper<'_> {
+    /// What stands around a sheet about the whole shop.
+    fn head_of(&self, sheet: Sheet) -> Head {
+        self.head(sheet.title(), sheet.word())
+    }
+
     fn head(&self, title: &str, kind: &'static str) -> Head {
         Head {
             title: title.to_owned(),

@@ -24,6 +24,8 @@ use crate::words::sentence;
 #[template(path = "paper/list.html")]
 struct List {
     frame: Frame,
+    /// Those that are drawn without a question; labels have their own.
+    sheets: [Sheet; 4],
     sizes: [Size; 2],
     size: Size,
     machines: Vec<String>,
@@ -46,10 +48,11 @@ pub(crate) async fn list(State(app): State<Arc<App>>, visitor: Visitor) -> Respo
         let name = |pot: &shop::Pot| pot.name.clone().unwrap_or_else(|| frame.name_of(&pot.fluid));
         let fluids = app.reference.fluids.values().filter(|fluid| fluid.barred.is_none() && !fluid.always_there);
         html(&List {
+            sheets: [Sheet::Chart, Sheet::Round, Sheet::Buying, Sheet::Cautions],
             sizes: Size::ALL,
             size,
             machines: shop.machines.iter().map(|machine| machine.name.clone()).collect(),
-            pots: shop.pots.iter().zip(ids).filter_map(|(pot, id)| Some((id?, name(pot)))).collect(),
+            pots: shop.pots.iter().zip(ids).filter_map(|(pot, id)| Some((id?.0, name(pot)))).collect(),
             has_pots: !shop.pots.is_empty(),
             fluids: fluids.map(|fluid| (fluid.key.clone(), fluid.name.clone())).collect(),
             geometries: Geometry::offered(size).collect(),
@@ -129,11 +132,12 @@ fn size(visitor: &Visitor, units: System) -> Result<Size, Trouble> {
 }
 
 /// The number of each pot, in the order of the shop; none where the shop is not kept.
-fn pots(app: &App) -> Result<Vec<Option<i64>>, Trouble> {
-    let shop = app.source.shop()?;
+fn pots(app: &App) -> Result<Vec<Option<SectionId>>, Trouble> {
     let now = app.source.now().transpose()?;
-    let id = |pot: &shop::Pot| now.as_ref()?.described.section(&pot.at).map(|SectionId(id)| id);
-    Ok(shop.pots.iter().map(id).collect())
+    Ok(match now {
+        Some(now) => now.described.pots().collect(),
+        None => vec![None; app.source.shop()?.pots.len()],
+    })
 }
 
 fn labels(visitor: &Visitor, size: Size) -> Result<Labels, Trouble> {
@@ -146,7 +150,7 @@ fn labels(visitor: &Visitor, size: Size) -> Result<Labels, Trouble> {
         geometry: Geometry::parse(text, size).map_err(wrong)?,
         gone: first - 1,
         cut: visitor.typed("cut").is_some(),
-        pot: visitor.typed("pot").and_then(|id| id.parse().ok()),
+        pot: visitor.typed("pot").and_then(|id| id.parse().ok()).map(SectionId),
         decanted: visitor.all("decanted").map(str::to_owned).collect(),
     })
 }

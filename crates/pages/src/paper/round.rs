@@ -6,7 +6,7 @@ use jiff::civil::{Date, Weekday};
 use planner::report::ChartRow;
 use planner::words::{amount, every, is_daily};
 
-use super::{Head, Paper, unbroken};
+use super::{Head, Paper, Sheet, unbroken};
 
 #[derive(Template)]
 #[template(path = "paper/round.html")]
@@ -65,7 +65,7 @@ impl Paper<'_> {
         let wanted = |row: &&ChartRow| row.fluid.is_some() && row.every.is_some();
         let shown: usize = machines.iter().map(|machine| machine.rows.len()).sum();
         Page {
-            head: self.head("The round", "round"),
+            head: self.head_of(Sheet::Round),
             logged: matches!(self.worked.day, Some(Ok(_))),
             unknown: self.worked.day.as_ref().and_then(|day| day.as_ref().err()).map(String::as_str),
             last: dates.last().map_or_else(String::new, |day| day.strftime("%-d %B %Y").to_string()),

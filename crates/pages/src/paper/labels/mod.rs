@@ -11,11 +11,12 @@ use handling::label::{of_dilution, of_fluid};
 use planner::round::{Expiry, PotRow};
 use reference::Fluid;
 use shop::Pot;
+use store::SectionId;
 
 use self::code::Code;
 use self::draw::Content;
 pub use self::geometry::Geometry;
-use super::{Head, Paper, escaped, unbroken};
+use super::{Head, Paper, Sheet, escaped, unbroken};
 use crate::frame::Piece;
 use crate::words::sentence;
 
@@ -35,7 +36,7 @@ pub struct Labels {
     /// Whether lines are drawn to cut along.
     pub cut: bool,
     /// Only the pot of this number in the kept shop.
-    pub pot: Option<i64>,
+    pub pot: Option<SectionId>,
     /// Keys of fluids of which a bottle is filled from a larger one.
     pub decanted: Vec<String>,
 }
@@ -67,7 +68,7 @@ impl Paper<'_> {
                  aria-label=\"Labels on a sheet of {width} by {height} mm\" font-family=\"Helvetica, Arial, sans-serif\">{labels}</svg>"
             )));
         }
-        Page { head: self.head("Labels", "labels"), geometry: geometry.to_string(), sheets }.render()
+        Page { head: self.head_of(Sheet::Labels), geometry: geometry.to_string(), sheets }.render()
     }
 
     fn contents(&self, wanted: &Labels) -> Vec<Content> {
@@ -83,7 +84,7 @@ impl Paper<'_> {
         pots.chain(decanted).collect()
     }
 
-    fn of_pot(&self, pot: &Pot, id: Option<i64>, fluid: &Fluid, row: Option<&PotRow>) -> Content {
+    fn of_pot(&self, pot: &Pot, id: Option<SectionId>, fluid: &Fluid, row: Option<&PotRow>) -> Content {
         let label = of_fluid(fluid, self.reference);
         let name = pot.name.as_ref().map_or_else(|| fluid.name.clone(), |own| format!("{} ({own})", fluid.name));
         // A day that only follows from when it will be opened is none to write on a bottle.
@@ -95,7 +96,7 @@ impl Paper<'_> {
             ("Good until", day(known.or(pot.keeps_until))),
             ("Lot", pot.lot.clone()),
         ];
-        let code = self.address.zip(id).and_then(|(address, id)| Code::of(&format!("{address}/pot/{id}")));
+        let code = self.address.zip(id).and_then(|(address, SectionId(id))| Code::of(&format!("{address}/pot/{id}")));
         Content { name: sentence(&unbroken(&name)), label, dates, code }
     }
 
