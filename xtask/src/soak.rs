@@ -17,6 +17,8 @@ const APART: Duration = Duration::from_millis(100);
 const LOOKS: Duration = Duration::from_secs(10);
 /// Every so many questions a point is ticked off and the tick taken back.
 const TICKS: usize = 30;
+/// So many ask at once before the memory is looked at.
+const AT_ONCE: usize = 4;
 /// Memory may grow so much from after the warm-up to the end.
 const GROWTH: f64 = 0.05;
 /// Pages of every kind: what is kept, what is worked out, paper, and what programs read.
@@ -84,6 +86,7 @@ fn soaked(long: Duration) -> Result<(String, bool)> {
         return Err(Error::other("the example cannot be kept"));
     }
     let mut served = Served::start(&program, &shop)?;
+    served.ask_at_once()?;
     let mut seen = Seen::default();
     let (began, mut looked) = (Instant::now(), Instant::now());
     for number in 0_usize.. {
@@ -151,6 +154,16 @@ impl Served {
         let status = text.split(' ').nth(1).and_then(|status| status.parse().ok()).ok_or_else(|| Error::other("no answer"))?;
         let sent_to = text.lines().find_map(|line| line.strip_prefix("location: ")).map(str::to_owned);
         Ok(Answer { status, sent_to, took: began.elapsed() })
+    }
+
+    /// Asks for every page as a whole household does. What the server keeps for each of its threads is there from then on; asked by one alone,
+    /// it starts another thread only by chance, now or in half an hour.
+    fn ask_at_once(&self) -> Result<()> {
+        let everything = || PAGES.iter().try_for_each(|page| self.ask("GET", page, "").map(drop));
+        std::thread::scope(|scope| {
+            let asking: Vec<_> = (0..AT_ONCE).map(|_| scope.spawn(everything)).collect();
+            asking.into_iter().try_for_each(|one| one.join().unwrap_or_else(|_| Err(Error::other("who asked is gone"))))
+        })
     }
 
     /// Resident memory in kB, as the kernel counts it.
