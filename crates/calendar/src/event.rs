@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use jiff::Timestamp;
 use jiff::civil::Date;
-use planner::round::{Done, Facts, Reading, Round, RoundRow};
+use planner::round::{Round, RoundRow};
 use planner::words::{amount, is_daily};
 use units::System;
 use uuid::Uuid;
@@ -28,27 +28,12 @@ pub(crate) struct Event<'a> {
     points: Vec<&'a RoundRow>,
 }
 
-/// The facts as they would be if all of it were done today.
-pub(crate) fn all_done(today: &Round, facts: &Facts) -> Facts {
-    let mut meters = facts.meters.clone();
-    for ((machine, _), done) in &facts.done {
-        if let Some(hours) = done.hours {
-            meters.entry(machine.clone()).or_default().push(Reading { day: done.day, hours });
-        }
-    }
-    let done = |row: &RoundRow| ((row.machine.clone(), row.point.clone()), Done { day: facts.today, hours: None, who: None });
-    Facts { today: facts.today, done: today.points.iter().map(done).collect(), meters }
-}
-
-/// The events of a round; their spacing is what the round says if all of it were done today.
-pub(crate) fn events<'a>(today: &'a Round, again: &'a Round, daily: bool) -> Vec<Event<'a>> {
-    let next: BTreeMap<(&str, &str), Date> =
-        again.points.iter().filter_map(|row| Some(((row.machine.as_str(), row.point.as_str()), row.due_on?))).collect();
+/// The events of a round.
+pub(crate) fn events(today: &Round, daily: bool) -> Vec<Event<'_>> {
     let mut groups: BTreeMap<(&str, Option<i32>, Date), Vec<&RoundRow>> = BTreeMap::new();
     for row in today.points.iter().filter(|row| daily || !is_daily(&row.every)) {
         let Some(due) = row.due_on else { continue };
-        let every = next.get(&(row.machine.as_str(), row.point.as_str())).map(|next| (*next - today.today).get_days());
-        groups.entry((row.machine.as_str(), every, due.max(today.today))).or_default().push(row);
+        groups.entry((row.machine.as_str(), row.days_apart, due.max(today.today))).or_default().push(row);
     }
     let mut all: Vec<Event<'_>> = Vec::new();
     for ((machine, every, start), points) in groups {

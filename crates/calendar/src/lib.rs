@@ -21,7 +21,7 @@ use planner::report::Report;
 use planner::round::{Facts, RoundError, round};
 use shop::Shop;
 
-use event::{all_done, events};
+use event::events;
 use text::{Lines, escaped};
 
 /// The calendar somebody wants.
@@ -51,7 +51,6 @@ pub struct Calendar {
 /// [`RoundError::Backwards`] where something was done or read after the day of the facts.
 pub fn of_round(report: &Report, shop: &Shop, facts: &Facts, wanted: &Calendar) -> Result<String, RoundError> {
     let today = round(report, shop, facts)?;
-    let again = round(report, shop, &all_done(&today, facts))?;
     let dawn = facts.today.to_zoned_datetime(wanted.zone.clone()).map_or(wanted.now, |dawn| dawn.timestamp());
     let zone = wanted.zone.iana_name().unwrap_or("shop");
     let mut lines = Lines::default();
@@ -65,7 +64,7 @@ pub fn of_round(report: &Report, shop: &Shop, facts: &Facts, wanted: &Calendar) 
     lines.put("REFRESH-INTERVAL;VALUE=DURATION:P1D");
     // Written even where no event names it, for a calendar must not be empty (section 3.6).
     zone::write(&mut lines, &wanted.zone, zone, dawn);
-    for event in events(&today, &again, wanted.daily) {
+    for event in events(&today, wanted.daily) {
         // What is due stays due: it moves on with the day, and so is another than it was yesterday.
         let revised = if event.start > facts.today { wanted.now } else { wanted.now.max(dawn) };
         event.write(&mut lines, zone, revised, shop.units, wanted);

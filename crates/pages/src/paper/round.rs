@@ -87,16 +87,18 @@ impl Paper<'_> {
         let (fluid, often) = (row.name.as_deref()?, row.every.as_ref()?);
         let day = self.worked.day.as_ref().and_then(|day| day.as_ref().ok());
         // Without a log nothing is known to be done, and all of it begins today.
-        let due = match day {
-            Some(day) => day.round.points.iter().find(|one| one.machine == row.machine && one.point == row.point)?.due_on?,
-            None => self.today,
+        let (due, apart) = match day {
+            Some(day) => {
+                let point = day.round.points.iter().find(|one| one.machine == row.machine && one.point == row.point)?;
+                (point.due_on?, point.days_apart.map(f64::from))
+            }
+            None => (self.today, often.days.map(|days| days.round().max(1.0))),
         };
         let boxes: Vec<bool> = if is_daily(often) && (often.words.is_some() || often.days.is_none()) {
             dates.iter().map(|_| true).collect()
         } else {
-            let step = often.days.map(|days| days.round().max(1.0));
             let first = due.max(self.today);
-            dates.iter().map(|date| comes_round((*date - first).get_days(), step)).collect()
+            dates.iter().map(|date| comes_round((*date - first).get_days(), apart)).collect()
         };
         boxes.contains(&true).then(|| Row {
             number,

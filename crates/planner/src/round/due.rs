@@ -90,6 +90,8 @@ pub struct RoundRow {
     /// The day it falls due, or fell; none where it never does.
     #[schemars(with = "Option<String>")]
     pub due_on: Option<Date>,
+    /// Days from one time to the next, as far as can be told today; none where it never comes round again.
+    pub days_apart: Option<i32>,
     /// Days since it was due.
     pub overdue_days: Option<i32>,
     /// Running hours over the interval.
@@ -166,6 +168,7 @@ fn standing(row: &ChartRow, machine: &Machine, meter: &Meter, shop: &Shop, facts
     let interval = Interval::of(&every, meter.last().is_some())?;
     let start = done.map(|done| meter.when_done(done.day, done.hours));
     let ran = |day: Date| start.map(|start| (share * (meter.at(day) - start)).max(0.0));
+    let from_today = |day: Date| interval.over(Some(share * (meter.at(day) - meter.at(today))), days_between(today, day));
     let due_on = match done {
         None => Some(today),
         Some(done) => first_day(done.day, |day| interval.over(ran(day), days_between(done.day, day))),
@@ -182,6 +185,7 @@ fn standing(row: &ChartRow, machine: &Machine, meter: &Meter, shop: &Shop, facts
         point: row.point.clone(),
         standing,
         due_on,
+        days_apart: first_day(today, from_today).map(|day| days_between(today, day)),
         overdue_days: due_on.filter(|_| standing == Standing::Overdue).map(|due| days_between(due, today)),
         overdue_hours: hours_since.zip(interval.hours).map(|(ran, hours)| tenths(ran - hours)).filter(|over| *over > 0.0),
         last_done: done.map(|done| done.day),
