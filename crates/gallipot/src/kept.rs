@@ -180,12 +180,12 @@ fn shown(path: &Path) -> String {
 
 impl From<StoreError> for Failure {
     fn from(error: StoreError) -> Self {
-        let row = |row: &BadRow| {
-            let column = row.column.as_ref().map_or_else(String::new, |column| format!(", {column}"));
-            format!("\n  line {}{column}: {}. {}", row.line, row.what, row.mend)
-        };
         Self::Said(match &error {
-            StoreError::BadRows(rows) => format!("{error}:{}", rows.iter().map(row).collect::<String>()),
+            StoreError::BadRows(rows) => {
+                let more = rows.len().saturating_sub(BadRow::SHOWN);
+                let more = if more > 0 { format!("\n  … and {more} more") } else { String::new() };
+                format!("{error}:{}{more}", rows.iter().take(BadRow::SHOWN).map(|row| format!("\n  {row}")).collect::<String>())
+            }
             StoreError::NotOurs { path } => {
                 let (file, kept) = (path.display(), path.with_extension("gallipot"));
                 format!("{error}. `gallipot import {file} {}` makes one of a shop file.", kept.display())

@@ -321,7 +321,7 @@ async fn fifty_thousand_bad_rows_are_reported_and_nothing_is_taken_in() {
     }
     let begun = Instant::now();
     let answer = send(&pages, upload(table.as_bytes(), "add")).await;
-    assert!(answer.text.contains("50000 rows are wrong; the first 50 are"));
+    assert!(answer.text.contains("50000 mistakes; the first 50 are"));
     assert!(answer.text.len() < 64 << 10, "{} bytes", answer.text.len());
     assert!(begun.elapsed() < Duration::from_secs(20), "{:?}", begun.elapsed());
     assert!(!send(&pages, get("/cupboard")).await.text.contains("pot 7"));

@@ -1,5 +1,6 @@
 //! What can go wrong, in words for people.
 
+use std::fmt::{self, Display, Formatter};
 use std::path::{Path, PathBuf};
 
 use rusqlite::ErrorCode;
@@ -74,8 +75,8 @@ pub enum StoreError {
     /// The description would not be sound.
     #[error("nothing was changed: {}", faults(.0))]
     Refused(Vec<Fault>),
-    /// The cupboard file has bad rows.
-    #[error("the cupboard file has {} bad rows; nothing was imported", .0.len())]
+    /// The cupboard file has bad rows; of one row there may be several things to say.
+    #[error("the cupboard file has {} mistakes; nothing was imported", .0.len())]
     BadRows(Vec<BadRow>),
     /// No such section, or not of the kind asked for.
     #[error("there is no {wanted} of number {}", .section.0)]
@@ -143,6 +144,18 @@ pub struct BadRow {
     pub what: String,
     /// The way out.
     pub mend: String,
+}
+
+impl BadRow {
+    /// So many are read at once; whoever has more mends these first.
+    pub const SHOWN: usize = 50;
+}
+
+impl Display for BadRow {
+    fn fmt(&self, f: &mut Formatter<'_>) -> fmt::Result {
+        let column = self.column.as_ref().map_or_else(String::new, |column| format!(", {column}"));
+        write!(f, "line {}{column}: {}. {}", self.line, self.what, self.mend)
+    }
 }
 
 impl StoreError {

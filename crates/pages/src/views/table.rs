@@ -20,8 +20,6 @@ use crate::words::{sentence, several};
 
 /// A larger table is refused before it is read; the store refuses it, too.
 pub(crate) const LARGEST: usize = 9 << 20;
-/// So many bad rows are shown; whoever has more mends these first.
-const SHOWN: usize = 50;
 
 #[derive(Template)]
 #[template(path = "table.html")]
@@ -93,18 +91,13 @@ pub(crate) async fn bring(State(app): State<Arc<App>>, visitor: Visitor, mut par
                 draw(app, visitor, Some(said), String::new(), Vec::new())
             }
             Err(StoreError::BadRows(rows)) => {
-                let more = if rows.len() > SHOWN { format!("; the first {SHOWN} are") } else { String::new() };
-                let count = format!("{}{more}:", several(rows.len(), "row is wrong", "rows are wrong"));
-                draw(app, visitor, None, count, rows.iter().take(SHOWN).map(bad).collect())
+                let more = if rows.len() > BadRow::SHOWN { format!("; the first {} are", BadRow::SHOWN) } else { String::new() };
+                let count = format!("{}{more}:", several(rows.len(), "mistake", "mistakes"));
+                draw(app, visitor, None, count, rows.iter().take(BadRow::SHOWN).map(|row| quoted(&row.to_string())).collect())
             }
             Err(error @ StoreError::Refused(_)) => draw(app, visitor, None, String::new(), vec![quoted(&sentence(&error.to_string()))]),
             Err(error) => Err(Trouble::from(error)),
         }
     })
     .await
-}
-
-fn bad(row: &BadRow) -> String {
-    let column = row.column.as_ref().map_or_else(String::new, |column| format!(", {column}"));
-    quoted(&format!("line {}{column}: {}. {}", row.line, row.what, row.mend))
 }
