@@ -51,7 +51,7 @@ fn serving(place: usize, need: &Need, fluids: &[Weighed<'_>], kept: &[usize], re
         need: place,
         fluid: Some(best),
         grade: Some(fluids[best].grades[place]),
-        ration: need.ration(fluid.form).filter(|_| !dry).cloned(),
+        ration: need.ration(fluid.form).filter(|_| !dry).map(|ration| Ration { dose: ration.dose.as_sold(fluid), ..ration.clone() }),
         how: if dry { "brush the chips away".to_owned() } else { need.how.words(fluid.form).into_owned() },
         reason: need.leading_reason(),
     }

@@ -3,7 +3,7 @@
 use std::borrow::Cow;
 
 use formulas::working::Notebook;
-use reference::Form;
+use reference::{Fluid, Form};
 use schemars::JsonSchema;
 use serde::Serialize;
 use shop::Span;
@@ -219,6 +219,18 @@ impl Dose {
     #[must_use]
     pub(crate) fn plus(self, other: Self) -> Self {
         Self { low: self.low + other.low, likely: self.likely + other.likely, high: self.high + other.high, unit: self.unit }
+    }
+
+    /// The dose of a fluid as it is sold: of a wax, a paste or a powder by weight, where its packs are.
+    #[must_use]
+    pub(crate) fn as_sold(self, fluid: &Fluid) -> Self {
+        let stays = matches!(fluid.form, Form::Dry | Form::Paste | Form::Solid);
+        let weighed = fluid.packs.iter().all(|pack| matches!(pack.size, Amount::Mass(_)));
+        if !(self.unit == DoseUnit::Millilitre && stays && weighed) {
+            return self;
+        }
+        let grams_per_ml = fluid.density.value.base() * CUBIC_METRES_PER_ML / KILOGRAMS_PER_GRAM;
+        Self { unit: DoseUnit::Gram, ..self.times(grams_per_ml) }
     }
 
     /// The likely amount.

@@ -4,6 +4,7 @@
 mod support;
 
 use planner::Wishes;
+use planner::need::DoseUnit;
 use planner::verdict::Grade;
 use reference::{Form, Reference};
 use support::{example, grade_of, ladder, need, needs_of, point, report};
@@ -151,6 +152,21 @@ fn nothing_barred_is_ever_recommended() {
         let report = report(&example(name), &Wishes { rungs: Some(40), ..Wishes::default() });
         for fluid in ladder(&report) {
             assert!(Reference::embedded().fluid(&fluid).unwrap().barred.is_none(), "{fluid}");
+        }
+    }
+}
+
+#[test]
+fn nobody_counts_drops_of_a_wax_a_paste_or_a_powder() {
+    for name in ["alder-lock", "attic-clocks", "first-lathe", "school-room"] {
+        let report = report(&example(name), &Wishes::default());
+        let points = report.chart.iter().map(|row| (&row.fluid, row.dose));
+        let steps = report.work.iter().flat_map(|job| &job.steps).map(|step| (&step.fluid, step.dose));
+        for (fluid, dose) in points.chain(steps) {
+            let (Some(fluid), Some(dose)) = (fluid, dose) else { continue };
+            let form = Reference::embedded().fluid(fluid).unwrap().form;
+            let sold_in_grams = ["paste-wax", "ptfe-powder", "cutting-wax", "graphite-paste"].contains(&fluid.as_str());
+            assert!(!sold_in_grams || dose.unit == DoseUnit::Gram, "{name}: {fluid} ({form:?}): {dose:?}");
         }
     }
 }
