@@ -108,12 +108,7 @@ fn breathe<'r>(emissions: &[Emission<'r>], room: &Room) -> Result<(Vec<Held<'r>>
         let near = near(&mut Silent, emission.rate)?;
         let peak = air.held(emission.lasts) + near;
         let mean = air.mean(0.0, DAY_H) + near * emission.lasts.min(DAY_H) / DAY_H;
-        let short = if emission.lasts >= SHORT_H {
-            air.mean(emission.lasts - SHORT_H, emission.lasts) + near
-        } else {
-            // What the room holds when the work ends is no less than any quarter of an hour's mean.
-            air.held(emission.lasts) + near * emission.lasts / SHORT_H
-        };
+        let short = air.worst_mean_beside(SHORT_H, DAY_H, near);
         if let Some(lower) = &emission.substance.lower_flammable {
             // A share of the air by volume weighs what it does at this room's warmth; limits for breathing are counted at 25 °C.
             let pressure = Pressure::from_base(ATMOSPHERE_KPA * 1e3);
