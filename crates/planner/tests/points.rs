@@ -384,6 +384,15 @@ fn a_gear_too_slow_for_a_bath_is_asked_for_what_clings() {
 }
 
 #[test]
+fn a_worm_is_asked_for_thick_oil() {
+    let worm = at("gear head", "worm = true");
+    assert_eq!(grade_of(&worm, "worm-460"), Grade::Right);
+    assert_eq!(grade_of(&worm, "gl4-75w80"), Grade::Wrong);
+    // A slow worm in warm air asks for VG 680 (AGMA 9005, from memory), a quick one in cold air for VG 460.
+    assert_eq!(grade_of(&worm, "motion-220"), Grade::WillDo);
+}
+
+#[test]
 fn a_dead_centre_takes_high_pressure_grease_and_minds_speed() {
     let centre = at("dead centre", "exposure = [\"chips\"]");
     assert_eq!(grade_of(&centre, "lithium-ep-2"), Grade::Right);

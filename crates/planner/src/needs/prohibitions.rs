@@ -17,6 +17,8 @@ pub struct Character {
     pub porous: bool,
     /// A bath that is not filtered.
     pub bath: bool,
+    /// A worm in its box, driven with force to spare.
+    pub worm: bool,
     /// Carries steam.
     pub steam: bool,
     /// Made of a copper alloy, whatever else it touches.

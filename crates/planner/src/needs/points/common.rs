@@ -4,7 +4,7 @@ use std::borrow::Cow;
 
 use reference::{Form, Reference};
 use shop::{Answers, Exposure, Fitting, Machine, Point, Reach, Room};
-use units::{AngularVelocity, KinematicViscosity, Length, Quantity, Temperature, Velocity};
+use units::{AngularVelocity, KinematicViscosity, Length, Quantity, System, Temperature, Velocity, show};
 
 use super::interval::{Interval, every};
 use super::maker::{against, overrule};
@@ -53,6 +53,8 @@ pub(crate) struct Spot<'a> {
     pub machine: &'a Machine,
     pub point: &'a Point,
     pub reference: &'a Reference,
+    /// The units that sentences about it are told in.
+    pub units: System,
 }
 
 impl Spot<'_> {
@@ -221,7 +223,7 @@ impl Asking {
         self.demand(
             "stiffness of the grease",
             Test::Consistency { softest, stiffest },
-            "softer grease runs out, stiffer grease does not reach the faces; below 5 °C one step softer serves",
+            format!("softer grease runs out, stiffer grease does not reach the faces; below {} one step softer serves", show(celsius(COLD_C), spot.units)),
             "astm-d217",
         )
     }
@@ -328,6 +330,9 @@ fn may_meet(point: &Point, reference: &Reference) -> Option<Demand> {
 fn cold_start(fitting: Fitting, coldest: Temperature, character: Character) -> Demand {
     let (limit, feed) = if character.fast_spindle {
         (150.0, "a fast spindle hardly starts")
+    } else if character.worm {
+        // Boxes of saws stand cold with gear oil of VG 460 in them and turn.
+        (15_000.0, "a worm no longer turns in it")
     } else {
         match fitting {
             Fitting::Wick => (500.0, "a wick no longer lifts it"),

@@ -1,14 +1,15 @@
 //! An enclosed gear head or reducer running in a bath.
 //!
-//! The oil's grade follows from the teeth's load and speed (DIN 51509, with the rule 500/√v as a second opinion). Above it stands what the
-//! maker says; and where clutches or bearings share the bath, plain or antiwear oil is kinder than extreme-pressure oil.
+//! The oil's grade follows from the teeth's load and speed (DIN 51509, with the rule 500/√v as a second opinion), a worm's from a table by
+//! speed and air (AGMA 9005). Above it stands what the maker says; and where clutches or bearings share the bath, plain or antiwear oil is
+//! kinder than extreme-pressure oil.
 
 use formulas::FormulaError;
-use formulas::gear::{EP_FROM, Mesh, force_speed_factor, gear_viscosity, pitch_line_speed, tangential_force};
+use formulas::gear::{EP_FROM, Mesh, force_speed_factor, gear_viscosity, pitch_line_speed, tangential_force, worm_grade};
 use formulas::working::Recorder;
 use reference::{Form, Trait};
 use shop::{Fitting, Given, Kind};
-use units::{AngularVelocity, Length, Power, Volume};
+use units::{AngularVelocity, KinematicViscosity, Length, Power, Volume};
 
 use super::common::mm2_per_s;
 use super::interval::Interval;
@@ -48,17 +49,13 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
     let worm = answers.flag(&WORM);
     let asking = Asking::new(Consequence::StopsOrHarms, Interval::running(750.0, 365.0))
         .nature(Nature { clearance: Clearance::Oil, rise: RISE_K, enclosed: true, ..Nature::default() })
-        .character(Character { bath: true, ..Character::default() })
+        .character(Character { bath: true, worm, ..Character::default() })
         .fitted(Fitting::Bath)
         .dose(Form::Oil, Dose::filling(answers.quantity(&VOLUME)))
         .mind("Change the first filling after 50 hours: it carries the running-in dirt.", "common-practice");
     if worm {
-        return Ok(asking.classes(
-            &["worm-oil", "motion-oil"],
-            &["steam-cylinder-oil", "gear-oil"],
-            "a bronze worm wheel slides: it wants a thick compounded oil without active sulphur, as thick as the cold start allows",
-            "common-practice",
-        ));
+        let slides = pitch_line_speed(r, pinion, speed);
+        return Ok(of_worm(asking, mm2_per_s(worm_grade(r, slides, spot.room.coldest)?.grade)));
     }
     let force = tangential_force(r, answers.quantity(&POWER), speed, pinion)?;
     let mesh = Mesh {
@@ -113,6 +110,26 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
         "so loaded and slow the teeth touch",
         "common-practice",
     ))
+}
+
+/// What a worm and its bronze wheel ask for, whose table names a grade.
+fn of_worm(asking: Asking, grade: KinematicViscosity) -> Asking {
+    /// A grade thinner than the table's is right where it is compounded, two will do; *common practice*.
+    const A_GRADE: f64 = 1.6;
+    const TWO_GRADES: f64 = 2.5;
+    asking
+        .classes(
+            &["worm-oil", "motion-oil"],
+            &["steam-cylinder-oil", "gear-oil"],
+            "a bronze worm wheel slides: it wants a thick compounded oil without active sulphur",
+            "common-practice",
+        )
+        .demand(
+            "thick enough for its worm",
+            Test::NotThinner { at: celsius(40.0), right: grade / A_GRADE, will_do: grade / TWO_GRADES, else_grade: Grade::Wrong },
+            "what slides on bronze wears it off through a thin film; where a thick oil stiffens, warm the box before it runs",
+            "agma-9005",
+        )
 }
 
 /// What serves where the teeth are too slow to carry a bath round: an oil that clings to them.
