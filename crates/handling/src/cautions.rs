@@ -3,11 +3,11 @@
 use reference::{Apart, Fluid, Reference, Trait};
 use schemars::JsonSchema;
 use serde::Serialize;
-use units::{System, Temperature, Volume, show};
+use units::{Amount, System, Temperature, Volume, show};
 
 use crate::air::{Room, Use, exposure};
 use crate::bars;
-use crate::fire::{self, Standing};
+use crate::fire;
 use crate::together::{Conflict, conflicts, spoiled, tray};
 use crate::worked::Worked;
 
@@ -30,6 +30,8 @@ pub struct Caution {
 pub struct Kept<'r> {
     /// The fluid.
     pub fluid: &'r Fluid,
+    /// How many pots of it.
+    pub pots: usize,
     /// How much of it stands there; nothing where that is not a volume.
     pub amount: Volume,
     /// The largest use of it.
@@ -85,7 +87,7 @@ const RULES: &[Rule] = &[
     Rule {
         about: "spray cans",
         concerns: |fluid| fluid.traits.contains(&Trait::Aerosol),
-        text: "Keep them below 50 °C and never spray on hot metal or towards a spark; the propellant burns too.",
+        text: "Keep them below 50 °C (122 °F) and never spray on hot metal or towards a spark; the propellant burns too.",
         source: "un-ghs",
     },
     Rule {
@@ -155,7 +157,7 @@ pub fn cautions(kept: &[Kept<'_>], place: &Place, reference: &Reference) -> Vec<
         }
     }
     weather(kept, place, &mut list);
-    waste(kept, reference, &mut list);
+    waste(kept, place, reference, &mut list);
     list.add(
         "everything here",
         format!(
@@ -229,28 +231,28 @@ fn stand_apart(kept: &[Kept<'_>], reference: &Reference, list: &mut List) {
 }
 
 fn fire(kept: &[Kept<'_>], place: &Place, reference: &Reference, list: &mut List) {
-    /// As much as may stand loose and in a metal cupboard by the program's own default, L and cans.
-    const LOOSE_L: f64 = 5.0;
-    const CANS: f64 = 12.0;
-    let pots: Vec<(&Fluid, Volume)> = kept.iter().map(|kept| (kept.fluid, kept.amount)).collect();
-    let Standing { liquids, cans } = fire::standing(&pots, reference);
-    let flammable = |fluid: &Fluid| fire::burns(fluid, reference).is_some_and(|burns| burns.category.is_some_and(|category| category <= 3));
-    let concerned = names(kept.iter().map(|kept| kept.fluid).filter(|fluid| flammable(fluid)));
+    let concerned = names(kept.iter().map(|kept| kept.fluid).filter(|fluid| fire::counts(fluid, reference)));
     if concerned.is_empty() {
         return;
     }
-    let litres = liquids.value * 1e3;
-    let where_ = if litres > LOOSE_L || cans > CANS {
-        "that is more than may stand loose: a metal cupboard"
+    let stock: Vec<fire::Stock<'_>> = kept.iter().map(|kept| (kept.fluid, kept.pots, kept.amount)).collect();
+    let standing = fire::standing(&stock, reference);
+    let most = |key: &str| reference.quantities.get(key).map(|row| row.most);
+    let (Some(Amount::Volume(loose)), Some(Amount::Pieces(cans))) = (most("house-loose"), most("house-aerosols")) else { return };
+    let many = f64::from(u32::try_from(standing.cans).unwrap_or(u32::MAX)) > cans;
+    let may = format!("{} and {cans} spray cans", show(loose, place.units));
+    let where_ = if standing.liquids > loose || many {
+        format!("that is more than may stand loose ({may}): the rest belongs in a metal cupboard")
     } else {
-        "up to five litres may stand loose, more belongs in a metal cupboard"
+        format!("up to {may} may stand loose, more belongs in a metal cupboard")
     };
     let flames = if place.room.flames { " There is a flame or a spark in this room: put it out before a can is opened." } else { "" };
     list.add(
         format!("fire: {concerned}"),
         format!(
-            "{litres:.1} L of them stand here; {where_}. Vapour runs along the floor: no flame, heater, spark or hot work within 6 m of an \
-             open can; shut the can at once, and join metal cans by a wire when pouring.{flames}"
+            "Standing here: {}; {where_}. Vapour runs along the floor: no flame, heater, spark or hot work within 6 m of an \
+             open can; shut the can at once, and join metal cans by a wire when pouring.{flames}",
+            standing.words(place.units)
         ),
         "house-quantities",
     );
@@ -306,7 +308,7 @@ fn weather(kept: &[Kept<'_>], place: &Place, list: &mut List) {
     }
 }
 
-fn waste(kept: &[Kept<'_>], reference: &Reference, list: &mut List) {
+fn waste(kept: &[Kept<'_>], place: &Place, reference: &Reference, list: &mut List) {
     let liquids: Vec<Volume> = kept.iter().map(|kept| kept.amount).filter(|amount| amount.value > 0.0).collect();
     if let Ok([british, american]) = tray(&liquids)
         && !liquids.is_empty()
@@ -315,8 +317,8 @@ fn waste(kept: &[Kept<'_>], reference: &Reference, list: &mut List) {
             "spills",
             format!(
                 "A tray under all of it would hold {} by British practice, {} by American.",
-                show(british, System::Metric),
-                show(american, System::Metric)
+                show(british, place.units),
+                show(american, place.units)
             ),
             "40-cfr-264-175",
         );

@@ -3,7 +3,7 @@
 use formulas::flammability::{Drying, SAFE_SHARE, drying, flammable_category, liquid_to_limit, nfpa_class};
 use formulas::{FormulaError, Silent};
 use reference::{Fluid, Reference, Trait};
-use units::{Quantity, Temperature, Volume};
+use units::{Quantity, System, Temperature, Volume, show};
 
 use crate::air::molar_mass;
 
@@ -33,22 +33,48 @@ pub fn burns(fluid: &Fluid, reference: &Reference) -> Option<Burns> {
 pub struct Standing {
     /// Liquids that flash below 60 °C.
     pub liquids: Volume,
-    /// Spray cans.
-    pub cans: f64,
+    /// Spray cans, whatever is in them.
+    pub cans: usize,
+}
+
+/// What of a fluid stands in a place: how many pots of it, and how much in all of them.
+pub type Stock<'r> = (&'r Fluid, usize, Volume);
+
+/// Whether a fluid counts towards what may stand there: a spray can, or a liquid that flashes below 60 °C.
+#[must_use]
+pub fn counts(fluid: &Fluid, reference: &Reference) -> bool {
+    is_spray(fluid) || burns(fluid, reference).is_some_and(|burns| burns.category.is_some_and(|category| category <= 3))
+}
+
+fn is_spray(fluid: &Fluid) -> bool {
+    fluid.traits.contains(&Trait::Aerosol)
 }
 
 /// Adds up what stands there.
 #[must_use]
-pub fn standing(pots: &[(&Fluid, Volume)], reference: &Reference) -> Standing {
-    let mut sum = Standing { liquids: Volume::from_base(0.0), cans: 0.0 };
-    for (fluid, amount) in pots {
-        if fluid.traits.contains(&Trait::Aerosol) {
-            sum.cans += 1.0;
-        } else if burns(fluid, reference).is_some_and(|burns| burns.category.is_some_and(|category| category <= 3)) {
-            sum.liquids += *amount;
+pub fn standing(stock: &[Stock<'_>], reference: &Reference) -> Standing {
+    let counted = || stock.iter().filter(|(fluid, ..)| counts(fluid, reference));
+    Standing {
+        liquids: counted().filter(|(fluid, ..)| !is_spray(fluid)).map(|(_, _, amount)| *amount).sum(),
+        cans: counted().filter(|(fluid, ..)| is_spray(fluid)).map(|(_, pots, _)| pots).sum(),
+    }
+}
+
+impl Standing {
+    /// In words: `13 spray cans and 4 L of flammable liquid`.
+    #[must_use]
+    pub fn words(&self, units: System) -> String {
+        let cans = match self.cans {
+            1 => "1 spray can".to_owned(),
+            cans => format!("{cans} spray cans"),
+        };
+        let liquids = format!("{} of flammable liquid", show(self.liquids, units));
+        match (self.cans > 0, self.liquids.base() > 0.0) {
+            (true, true) => format!("{cans} and {liquids}"),
+            (true, false) => cans,
+            (false, _) => liquids,
         }
     }
-    sum
 }
 
 /// How much of a fluid brings a closed space to a tenth of its lower limit; none where no limit of it is known.

@@ -119,6 +119,15 @@ fn caustic_on_aluminium_and_acid_on_springs_are_harmful() {
     assert_eq!(found(&spring, "rust-remover", "safe beside this job").grade, Grade::Harmful);
 }
 
+#[test]
+fn every_spray_can_in_the_cupboard_counts() {
+    // A dozen may stand loose by the program's own rule; an empty one is none.
+    let can = |left: &str| format!("[[pot]]\nfluid = \"brake-cleaner\"\nleft = \"{left}\"\n");
+    let report = report(&format!("[room]\n{}{}", can("400 mL").repeat(13), can("0 mL")), &Wishes::default());
+    let fire = report.cautions.iter().find(|caution| caution.about.starts_with("fire: ")).unwrap();
+    assert!(fire.text.contains("13 spray cans; that is more than may stand loose"), "{}", fire.text);
+}
+
 // What is never done, whatever the user says.
 
 /// Shops that ask for what is barred in every way a file can.

@@ -213,9 +213,9 @@ impl Plan<'_> {
         let weighed = &self.fluids[place];
         let fluid = weighed.fluid;
         let volume = |amount: Amount| amount.in_volume(fluid.density.value).unwrap_or(Volume::from_base(0.0));
-        let pots = self.shop.pots.iter().filter(|pot| pot.fluid == fluid.key);
+        let pots = || self.shop.pots.iter().filter(|pot| pot.fluid == fluid.key && !pot.is_empty());
         let amount = if weighed.owned {
-            pots.filter_map(|pot| pot.left.or(pot.size)).map(volume).sum()
+            pots().filter_map(|pot| pot.left.or(pot.size)).map(volume).sum()
         } else {
             weighed.choice.map_or(Volume::from_base(0.0), |choice| volume(choice.pack.size))
         };
@@ -224,7 +224,9 @@ impl Plan<'_> {
             Test::SafeAir(spent) => spent.used(fluid),
             _ => None,
         });
-        Kept { fluid, amount, used: uses.max_by(|one, other| one.amount.base().total_cmp(&other.amount.base())) }
+        // What is to be bought is one pack.
+        let pots = if weighed.owned { pots().count() } else { 1 };
+        Kept { fluid, pots, amount, used: uses.max_by(|one, other| one.amount.base().total_cmp(&other.amount.base())) }
     }
 
     fn season_row(&self, season: Season) -> SeasonRow {
