@@ -25,12 +25,12 @@ pub struct Serving {
     pub reason: String,
 }
 
-/// The best of the kept fluids for each need: the best grade, and among equals the one kept first.
-pub(crate) fn serve(needs: &[Need], fluids: &[Weighed<'_>], kept: &[usize], reference: &Reference) -> Vec<Serving> {
-    needs.iter().enumerate().map(|(place, need)| serving(place, need, fluids, kept, reference)).collect()
+/// The best of the kept fluids for each need: the best grade, and among equals the one kept first. Reasons are told in these units.
+pub(crate) fn serve(needs: &[Need], fluids: &[Weighed<'_>], kept: &[usize], reference: &Reference, units: System) -> Vec<Serving> {
+    needs.iter().enumerate().map(|(place, need)| serving(place, need, fluids, kept, reference, units)).collect()
 }
 
-fn serving(place: usize, need: &Need, fluids: &[Weighed<'_>], kept: &[usize], reference: &Reference) -> Serving {
+fn serving(place: usize, need: &Need, fluids: &[Weighed<'_>], kept: &[usize], reference: &Reference, units: System) -> Serving {
     if let Some(nothing) = &need.nothing {
         return Serving { need: place, fluid: None, grade: None, ration: None, how: String::new(), reason: nothing.to_string() };
     }
@@ -42,7 +42,7 @@ fn serving(place: usize, need: &Need, fluids: &[Weighed<'_>], kept: &[usize], re
             grade: None,
             ration: None,
             how: String::new(),
-            reason: unserved(place, need, fluids, reference),
+            reason: unserved(place, need, fluids, reference, units),
         };
     };
     let fluid = fluids[best].fluid;
@@ -58,7 +58,7 @@ fn serving(place: usize, need: &Need, fluids: &[Weighed<'_>], kept: &[usize], re
 }
 
 /// Why none of the kept fluids serves: what would, or that nothing known does.
-fn unserved(place: usize, need: &Need, fluids: &[Weighed<'_>], reference: &Reference) -> String {
+fn unserved(place: usize, need: &Need, fluids: &[Weighed<'_>], reference: &Reference, units: System) -> String {
     if let Some(harm) = makers_harm(place, need, fluids, reference) {
         return harm;
     }
@@ -74,7 +74,7 @@ fn unserved(place: usize, need: &Need, fluids: &[Weighed<'_>], reference: &Refer
         (Some(right), _) => format!("not yet on the ladder: {right} would be right"),
         (None, Some(will_do)) => format!("not yet on the ladder: {will_do} would do"),
         (None, None) => {
-            if let Some(air) = fouls_the_air(need, fluids, reference) {
+            if let Some(air) = fouls_the_air(need, fluids, reference, units) {
                 return air;
             }
             let refused =
@@ -88,14 +88,14 @@ fn unserved(place: usize, need: &Need, fluids: &[Weighed<'_>], reference: &Refer
 }
 
 /// What is said where only the air of the room stands against a fluid: how it could be used after all.
-fn fouls_the_air(need: &Need, fluids: &[Weighed<'_>], reference: &Reference) -> Option<String> {
+fn fouls_the_air(need: &Need, fluids: &[Weighed<'_>], reference: &Reference, units: System) -> Option<String> {
     let spent = need.demands.iter().find_map(|demand| match &demand.test {
         Test::SafeAir(spent) => Some(spent),
         _ => None,
     })?;
     let otherwise = |weighed: &&Weighed<'_>| grade_by(need, weighed.fluid, reference, |test| !matches!(test, Test::SafeAir(_)));
     let best = fluids.iter().filter(|weighed| weighed.allowed && otherwise(weighed).serves()).min_by_key(otherwise)?;
-    let words = spent.words(best.fluid, reference, System::Metric)?;
+    let words = spent.words(best.fluid, reference, units)?;
     Some(format!("nothing that serves may be used so in this room; {}, {words}", best.fluid.name))
 }
 

@@ -101,7 +101,7 @@ pub fn plan<'a>(shop: &Shop, reference: &'a Reference, wishes: &Wishes) -> Resul
         None => ladder.rungs.iter().map(|rung| rung.fluid).collect(),
     };
     kept.extend(bought.into_iter().filter(|place| !fluids[*place].has_already()));
-    let servings = serve(&needs, &fluids, &kept, reference);
+    let servings = serve(&needs, &fluids, &kept, reference, shop.units);
     let seasons = seasons(&needs, &fluids, reference);
     let shop = shop.clone();
     Ok(Plan { shop, reference, needs, fluids, ladder, tasks, within_budget, budget: wishes.budget, kept, servings, seasons })

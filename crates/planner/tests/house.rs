@@ -8,7 +8,7 @@ use planner::needs::{Working, kinds, needs};
 use planner::verdict::Grade;
 use planner::{Wishes, plan};
 use reference::{Reference, SourceKey};
-use support::{example, grade_of, shop};
+use support::{example, grade_of, report, shop};
 
 fn source_is_known(key: &str) -> bool {
     matches!(key, "maker" | "shop-file") || Reference::embedded().source(SourceKey::intern(key)).is_some()
@@ -116,6 +116,39 @@ fn needs_have_names_of_their_own() {
         ids.dedup();
         assert_eq!(ids.len(), all, "{name}");
     }
+}
+
+/// The first metric figure in a sentence that gives no inch one beside it.
+fn metric_figure(text: &str) -> Option<String> {
+    const UNITS: [&str; 13] = ["mm", "µm", "cm", "m", "m/min", "m/s", "°C", "mL", "L", "g", "kg", "MPa", "MPa·m/s"];
+    let words: Vec<&str> = text.split(' ').collect();
+    let figure = |pair: &[&str]| {
+        let number = pair[0].trim_start_matches('(').parse::<f64>().is_ok();
+        number && UNITS.contains(&pair[1].trim_end_matches([',', '.', ';', ':', ')']))
+    };
+    let at = words.windows(2).position(figure)?;
+    let beside = words.get(at + 2).is_some_and(|next| next.starts_with('('));
+    (!beside).then(|| words[at..at + 2].join(" "))
+}
+
+#[test]
+fn a_shop_in_inches_reads_no_metric_figures_at_its_points() {
+    let hard = "[[machine]]\nname = \"hard\"\n\
+        [[machine.point]]\nname = \"chain\"\nkind = \"roller chain\"\nspeed = \"5 m/s\"\n\
+        [[machine.point]]\nname = \"bush\"\nkind = \"bush\"\nload = \"5 kN\"\nspeed = \"1500 rpm\"\n\
+        [[machine.point]]\nname = \"centre\"\nkind = \"dead centre\"\nspeed = \"3000 rpm\"\nload = \"3 kN\"\n";
+    let inch = report(&format!("units = \"inch\"\n{}{hard}", example("school-room")), &Wishes::default());
+    for row in &inch.chart {
+        for text in row.mind.iter().chain([&row.how, &row.reason]) {
+            assert_eq!(metric_figure(text), None, "{} · {}: {text}", row.machine, row.point);
+        }
+    }
+    let said =
+        |report: &planner::report::Report, words: &str| report.chart.iter().flat_map(|row| &row.mind).any(|text| text.contains(words));
+    assert!(said(&inch, "591 ft/min") && said(&inch, "psi·ft/min"), "3 m/s are 590.6 ft/min");
+    let metric = report(hard, &Wishes::default());
+    assert!(said(&metric, "MPa·m/s"), "{:#?}", metric.chart);
+    assert!(metric_figure("holds 3 mm of it").is_some() && metric_figure("below 50 °C (122 °F)").is_none());
 }
 
 #[test]

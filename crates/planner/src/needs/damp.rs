@@ -6,7 +6,7 @@ use formulas::corrosion::{Wear, renewals, wetness_class};
 use formulas::sweating::{Body, BodyYear, CONVECTION, Cover, Dehumidifier, Heat, IRON, RADIATION, Room, simulate};
 use reference::{Climate, Reference};
 use shop::{Heating, Shop};
-use units::Quantity;
+use units::{Mass, Quantity, System, show};
 use weather::{Hour, Months};
 
 use super::Complaint;
@@ -53,6 +53,8 @@ pub(crate) struct DampYear {
     desiccant: bool,
     /// Whether a weather file is named that nobody has read.
     unread: bool,
+    /// The units that sentences about it are told in.
+    units: System,
 }
 
 impl DampYear {
@@ -90,10 +92,10 @@ impl DampYear {
     /// What would change it, in words.
     pub fn ways_out(&self) -> String {
         format!(
-            "A cloth over the machine with a heater of {:.0} W under it leaves {:.0} of those hours; a dehumidifier of {:.0} kg a day{}, {:.0}.",
+            "A cloth over the machine with a heater of {:.0} W under it leaves {:.0} of those hours; a dehumidifier of {} a day{}, {:.0}.",
             COVER.1,
             round(self.covered.wet_hours),
-            DRIES.0,
+            show(Mass::from_base(DRIES.0), self.units),
             if self.desiccant { " with a desiccant wheel, for a coil fades in the cold" } else { "" },
             round(self.dried.wet_hours)
         )
@@ -135,6 +137,7 @@ fn run(shop: &Shop, reference: &Reference) -> Result<DampYear, Complaint> {
         dried: one(&Room { dehumidifier, ..room }, body)?,
         desiccant,
         unread: shop.room.weather.as_ref().is_some_and(|file| file.text.is_none()),
+        units: shop.units,
     })
 }
 

@@ -90,5 +90,5 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
     } else {
         asking
     };
-    Ok(rubbing::mind_over(asking, &rubbing, allowed))
+    Ok(rubbing::mind_over(asking, spot, &rubbing, allowed))
 }

@@ -9,7 +9,7 @@ use shop::{Given, Kind};
 use units::{AngularVelocity, Force, Length};
 
 use super::interval::Interval;
-use super::rubbing::{self, rubbing};
+use super::rubbing::{self, intensity, rubbing};
 use super::{Asking, Spot};
 use crate::need::{Consequence, Dose};
 use crate::needs::Complaint;
@@ -70,8 +70,8 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
     Ok(if rubbing.pv > allowed {
         asking.mind(
             format!(
-                "Pressure times velocity is {:.1} MPa·m/s, more than any bush bears: turn slower, ease the centre, or take a live one.",
-                rubbing.pv
+                "Pressure times velocity is {}, more than any bush bears: turn slower, ease the centre, or take a live one.",
+                intensity(rubbing.pv, spot.units)
             ),
             "mott-machine-elements",
         )

@@ -86,7 +86,7 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
         .dose(Form::Oil, Dose::volume(dose))
         .dose(Form::Grease, Dose::grams(GREASE_G_PER_ML * 1e6 * dose.base()))
         .mind("Brush the chips out of the thread before you oil.", "common-practice");
-    Ok(rubbing::mind_over(asking, &rubbing, allowed))
+    Ok(rubbing::mind_over(asking, spot, &rubbing, allowed))
 }
 
 /// Refuses a pitch that leaves the screw no core.

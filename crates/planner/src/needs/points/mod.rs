@@ -73,7 +73,7 @@ pub(super) fn kinds() -> &'static [&'static Kind] {
 
 /// The need of one point.
 pub(super) fn need(shop: &Shop, machine: &Machine, point: &Point, reference: &Reference, working: Working) -> Result<Need, Complaint> {
-    let spot = Spot { room: &shop.room, machine, point, reference };
+    let spot = Spot { room: &shop.room, machine, point, reference, units: shop.units };
     let kind = ALL
         .iter()
         .find(|kind| std::ptr::eq(kind.kind, point.kind) || kind.kind.name == point.kind.name)

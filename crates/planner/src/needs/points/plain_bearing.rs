@@ -107,6 +107,7 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
                     "common-practice",
                 )
                 .thick_enough(spot, nu, "thick oil to keep the touch light", "common-practice"),
+            spot,
             &rubbing,
             rubbing::allowed(spot, material),
         ),

@@ -5,7 +5,7 @@
 use formulas::working::Recorder;
 use reference::Form;
 use shop::{Given, Kind};
-use units::{Length, Quantity, Velocity};
+use units::{Length, Quantity, Velocity, show};
 
 use super::common::{DROP_ML, mm2_per_s};
 use super::interval::Interval;
@@ -50,7 +50,8 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, _r: &mut R) -> Result<Asking, Co
         .mind("Oil between the plates on the slack side while you turn it by hand, never while it is driven.", "common-practice")
         .mind("On a hoist the maker's instruction and inspection come first.", "common-practice");
     Ok(if speed.base() > DRIP_M_PER_S {
-        asking.mind("Above 3 m/s drops do not keep up: the chain wants a bath or a pump.", "tribology-handbook")
+        let limit = show(Velocity::from_base(DRIP_M_PER_S), spot.units);
+        asking.mind(format!("Above {limit} drops do not keep up: the chain wants a bath or a pump."), "tribology-handbook")
     } else {
         asking
     })

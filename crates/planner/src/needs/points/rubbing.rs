@@ -4,7 +4,7 @@ use formulas::math::{max, min, sqrt};
 use formulas::plain_bearing::pressure_velocity;
 use formulas::working::Recorder;
 use formulas::{given, sources, step};
-use units::{AngularVelocity, Force, KinematicViscosity, Length, Quantity, Velocity};
+use units::{AngularVelocity, Digits, Force, KinematicViscosity, Length, Quantity, System, Velocity, show_number};
 
 use super::common::{mm2_per_s, rim_speed};
 use super::{Asking, Spot};
@@ -62,13 +62,26 @@ pub(super) fn is_copper(spot: &Spot<'_>, material: &str) -> bool {
 }
 
 /// Says so where faces rub harder than they are allowed.
-pub(super) fn mind_over(asking: Asking, rubbing: &Rubbing, allowed: f64) -> Asking {
+pub(super) fn mind_over(asking: Asking, spot: &Spot<'_>, rubbing: &Rubbing, allowed: f64) -> Asking {
     if rubbing.pv <= allowed {
         return asking;
     }
     let text = format!(
-        "Pressure times velocity is {:.2} MPa·m/s and {allowed:.2} is allowed: take off load or speed, or feed oil all the time.",
-        rubbing.pv
+        "Pressure times velocity is {} and {} is allowed: take off load or speed, or feed oil all the time.",
+        intensity(rubbing.pv, spot.units),
+        intensity(allowed, spot.units)
     );
     asking.mind(text, "mott-machine-elements")
+}
+
+/// Pressure times velocity in words; it is told in MPa·m/s, or in psi·ft/min, of which one is 6894.757 Pa × 0.00508 m/s.
+pub(super) fn intensity(mpa_m_per_s: f64, units: System) -> String {
+    const PSI_FT_PER_MIN: f64 = 1e6 / (6_894.757 * 0.005_08);
+    let said = |value: f64, unit: &str| format!("{} {unit}", show_number(value, Digits::Significant(2)));
+    let (metric, inch) = (said(mpa_m_per_s, "MPa·m/s"), said(mpa_m_per_s * PSI_FT_PER_MIN, "psi·ft/min"));
+    match units {
+        System::Metric => metric,
+        System::Inch => inch,
+        System::Both => format!("{metric} ({inch})"),
+    }
 }

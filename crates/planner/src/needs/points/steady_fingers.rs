@@ -55,5 +55,5 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
         .dose(Form::Oil, Dose::ml(2.0 * DROP_ML))
         .dose(Form::Grease, Dose::grams(0.1))
         .mind("Set the fingers so that they just touch, and oil them before they squeak.", "common-practice");
-    Ok(mind_over(asking, &rubbing, BEARS))
+    Ok(mind_over(asking, spot, &rubbing, BEARS))
 }

@@ -73,5 +73,5 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
             "common-practice",
         )
         .dose(Form::Oil, Dose::ml(DROPS * DROP_ML));
-    Ok(rubbing::mind_over(asking, &rubbing, rubbing::allowed(spot, material)))
+    Ok(rubbing::mind_over(asking, spot, &rubbing, rubbing::allowed(spot, material)))
 }

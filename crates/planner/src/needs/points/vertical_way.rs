@@ -7,7 +7,7 @@ use formulas::slideway::{WAY_FILM_UM, film_dose, slide_area, viscosity_to_hold};
 use formulas::working::Recorder;
 use reference::{Form, Trait};
 use shop::{Given, Kind};
-use units::{Length, Quantity, Time};
+use units::{Length, Quantity, Time, show};
 
 use super::common::{micrometres, mm2_per_s};
 use super::interval::Interval;
@@ -56,7 +56,7 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
         .demand(
             "stays on an upright face",
             Test::NotThinner { at, right: a_day, will_do: a_session, else_grade: Grade::Wrong },
-            "this leaves a film of 10 µm after a day; thinner oil does if you oil before every session",
+            format!("this leaves a film of {} after a day; thinner oil does if you oil before every session", show(film, spot.units)),
             "jeffreys-1930",
         )
         .demand(
