@@ -8,11 +8,15 @@ use uom::si::kinematic_viscosity::square_millimeter_per_second as mm2_per_s;
 use crate::error::{FormulaError, within};
 use crate::math::{log10, max, pow};
 use crate::sources;
+use crate::viscosity::{Measured, viscosity_at};
 use crate::working::{Recorder, Silent};
 use crate::{given, solve, step};
 
 /// The least viscosity at 100 °C the standard covers, mm²/s.
 pub const LEAST_NU_100: f64 = 2.0;
+
+/// No oil is thicker than this at 100 °C, mm²/s.
+const MOST_NU_100: f64 = 1000.0;
 
 /// Quadratics through the standard's table: from this Y on, L = aY² + bY + c and H = dY² + eY + f.
 const PIECES: [[f64; 7]; 16] = [
@@ -173,4 +177,43 @@ pub fn viscosity_100_from_index<R: Recorder>(r: &mut R, nu40: KinematicViscosity
         sources::ASTM_D2270
     );
     Ok(KinematicViscosity::new::<mm2_per_s>(Y))
+}
+
+/// Viscosity at 40 °C of an oil of known index, from what was measured at any other temperature: solved from [`viscosity_at`] on the line
+/// that the index gives.
+///
+/// # Range
+/// As [`viscosity_index`] and [`viscosity_at`].
+///
+/// # Errors
+/// [`FormulaError::NoRoot`] where no oil of that index is so thin there, or so thick.
+///
+/// # Source
+/// ASTM D2270, ASTM D341.
+///
+/// # Example
+/// 150 Saybolt seconds at 100 °F are 31.9 mm²/s (ASTM D2161); an oil of index 95 has 29.00 mm²/s at 40 °C (computed independently).
+/// ```
+/// use formulas::{Silent, viscosity::Measured, viscosity_index::viscosity_40_by_index};
+/// use uom::si::f64::{KinematicViscosity, ThermodynamicTemperature};
+/// use uom::si::{kinematic_viscosity::square_millimeter_per_second as mm2_per_s, thermodynamic_temperature::degree_fahrenheit};
+/// let measured = Measured {
+///     at: ThermodynamicTemperature::new::<degree_fahrenheit>(100.0),
+///     nu: KinematicViscosity::new::<mm2_per_s>(31.9),
+/// };
+/// let nu40 = viscosity_40_by_index(&mut Silent, measured, 95.0)?;
+/// assert!((nu40.get::<mm2_per_s>() - 29.00).abs() < 0.02);
+/// # Ok::<(), formulas::FormulaError>(())
+/// ```
+pub fn viscosity_40_by_index<R: Recorder>(r: &mut R, measured: Measured, index: f64) -> Result<KinematicViscosity, FormulaError> {
+    given!(r, nu_T[mm2_per_s] = measured.nu, "kinematic viscosity where it was measured");
+    let nu = |Y: f64| {
+        let hot = KinematicViscosity::new::<mm2_per_s>(Y);
+        let there = viscosity_40_from_index(&mut Silent, hot, index)
+            .and_then(|cool| viscosity_at(&mut Silent, Measured::at_40(cool), Measured::at_100(hot), measured.at));
+        // Where there is no such oil there is no root either.
+        there.map_or(f64::NAN, |nu| nu.get::<mm2_per_s>())
+    };
+    solve!(r, Y [mm2_per_s] in (LEAST_NU_100, MOST_NU_100): nu(Y) == nu_T, sources::ASTM_D341);
+    viscosity_40_from_index(r, KinematicViscosity::new::<mm2_per_s>(Y), index)
 }

@@ -60,6 +60,8 @@ pub(super) static KIND: Kind = Kind {
 /// Speed times mean diameter up to which grease stays in, mm/min; *The Tribology Handbook*: 300 000 to 350 000, oil 450 000 to 500 000.
 const GREASE: Range<f64> = Range { low: 300_000.0, likely: 325_000.0, high: 350_000.0 };
 const OIL: Range<f64> = Range { low: 450_000.0, likely: 475_000.0, high: 500_000.0 };
+/// From this viscosity ratio on thickness drags and heats; *common practice*.
+pub(super) const DRAGS: f64 = 8.0;
 /// From here on a bearing counts as quick: solids and tack only drag. *Common practice.*
 const QUICK: f64 = 100_000.0;
 
@@ -224,24 +226,23 @@ const OILS: &[&str] = &["circulating-oil", "hydraulic-oil", "spindle-oil", "ligh
 const SPECIAL: &[&str] = &["moly-grease", "white-grease", "ptfe-grease", "gear-oil", "instrument-oil", "light-machine-oil"];
 
 fn choices(asked: &Asked<'_>, at: Temperature, nu_1: f64, factor: f64) -> Vec<ChoiceRow> {
-    /// The ratio aimed at, how far from it is as good (by its logarithm), and where thickness begins to drag; *common practice*.
+    /// The ratio aimed at, and how far from it is as good (by its logarithm); *common practice*.
     const BEST: f64 = 2.4;
     const EASE: f64 = 0.5;
-    const DRAGS: f64 = 8.0;
     choose(asked.reference, |fluid| {
         let greased = is_one_of(fluid, GREASES);
         if !greased && !is_one_of(fluid, OILS) {
             return None;
         }
         let kappa = Oil::of(fluid)?.silent(at)? / nu_1;
-        let (fits, why) = judge(fluid, kappa, factor, greased, DRAGS);
+        let (fits, why) = judge(fluid, kappa, factor, greased);
         // Between one and a half and four all are equally good; of these, what every shop has comes first.
         let off = ((kappa / BEST).ln().abs() - EASE).max(0.0) + if is_one_of(fluid, SPECIAL) { EASE } else { 0.0 };
         Some(Judged { fits, off, why: format!("κ {}: {why}", said(kappa)) })
     })
 }
 
-fn judge(fluid: &Fluid, kappa: f64, factor: f64, greased: bool, drags: f64) -> (bool, &'static str) {
+fn judge(fluid: &Fluid, kappa: f64, factor: f64, greased: bool) -> (bool, &'static str) {
     let has = |wanted: Trait| fluid.traits.contains(&wanted);
     match kappa {
         _ if greased && factor > GREASE.high => (false, "too fast for grease"),
@@ -249,7 +250,7 @@ fn judge(fluid: &Fluid, kappa: f64, factor: f64, greased: bool, drags: f64) -> (
         k if k < 0.4 => (false, "too thin: the bodies touch the races"),
         k if k < 1.0 && (has(Trait::Antiwear) || has(Trait::InactiveEp)) => (true, "a mixed film; its antiwear additives help"),
         k if k < 1.0 => (false, "a mixed film, and no antiwear additives in it"),
-        k if k > drags => (false, "thicker than it need be: it drags and heats"),
+        k if k > DRAGS => (false, "thicker than it need be: it drags and heats"),
         k if k < 4.0 => (true, "the film carries"),
         _ => (true, "a full film"),
     }

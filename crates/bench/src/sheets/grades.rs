@@ -4,7 +4,8 @@ use fields::{Given, Kind};
 use formulas::Notebook;
 use formulas::grades::{Family, HotGrade, SAE_ENGINE, SAE_GEAR, grade_of, nearest_grade, read_label, viscosity_40_of_label};
 use formulas::saybolt::{saybolt_universal, viscosity_from_universal};
-use formulas::viscosity_index::{viscosity_40_from_index, viscosity_100_from_index};
+use formulas::viscosity::Measured;
+use formulas::viscosity_index::{viscosity_40_by_index, viscosity_100_from_index};
 use reference::{Fluid, Form};
 use units::{KinematicViscosity, Quantity, Range, Temperature, Time};
 
@@ -14,7 +15,7 @@ use super::{Asked, Outcome, Unanswered};
 const VISCOSITY: Given<Option<KinematicViscosity>> = Given::maybe("viscosity", "viscosity, or a grade such as `VG 68`");
 const SAYBOLT: Given<Option<Time>> = Given::maybe("saybolt", "Saybolt Universal seconds, as old American labels give it, such as `150 s`");
 const TEMPERATURE: Given<Temperature> =
-    Given::quantity("temperature", "40 °C", "iso-3448", "temperature of that viscosity, near 40 or 100 °C (100 or 210 °F)");
+    Given::quantity("temperature", "40 °C", "iso-3448", "temperature of that viscosity, on labels 40 or 100 °C (100 or 210 °F)");
 const ENGINE: Given<&'static str> = Given::choice(
     "engine",
     &["none", "20", "30", "40", "50", "60", "5W-30", "10W-30", "10W-40", "15W-40", "20W-50"],
@@ -43,8 +44,6 @@ pub(super) static KIND: Kind = Kind {
 
 /// Index to count on where nobody gives one; *common practice*.
 const USUAL_INDEX: f64 = 95.0;
-/// How far from 40 and 100 °C a label still counts as measured there.
-const NEAR_K: f64 = 3.0;
 /// What one grade of ISO 3448 lies to either side.
 const BAND: f64 = 0.1;
 
@@ -117,16 +116,7 @@ fn measured(asked: &Asked<'_>, r: &mut Notebook) -> Result<(Outcome, Found), Una
     if (celsius(at) - 40.0).abs() > 1e-6 {
         outcome = outcome.exact(format!("viscosity at {}", degrees(at)), nu);
     }
-    let at_40 = if (celsius(at) - 40.0).abs() <= NEAR_K {
-        nu
-    } else if (celsius(at) - 100.0).abs() <= NEAR_K {
-        viscosity_40_from_index(r, nu, index)?
-    } else {
-        return Err(Unanswered::Contradiction(format!(
-            "labels are measured near 40 or 100 °C, not at {}: work the viscosity out with `bench viscosity` first",
-            degrees(at)
-        )));
-    };
+    let at_40 = if (celsius(at) - 40.0).abs() <= 1e-6 { nu } else { viscosity_40_by_index(r, Measured { at, nu }, index)? };
     Ok((outcome, Found { low: at_40, high: Some(at_40), index }))
 }
 

@@ -8,6 +8,7 @@ use formulas::rolling_bearing::{mean_diameter, speed_factor};
 use reference::{Compatibility, Fluid};
 use units::{AngularVelocity, Length, Mass, Temperature, Velocity};
 
+use super::bearing::DRAGS;
 use super::common::{Judged, Oil, choose, degrees, fluid, mm2, said};
 use super::{Asked, Outcome, Unanswered};
 
@@ -249,7 +250,8 @@ fn judge(fluid: &Fluid, number: Nlgi, place: &Place, base: Option<(f64, f64)>) -
     let Some((low, high)) = base else { return Some(Judged { fits: true, off: 0.0, why: span }) };
     let nu = Oil::of(fluid)?.silent(place.running)?;
     let why = format!("its oil has {} mm²/s at {}", said(nu), degrees(place.running));
-    let fits = (low..=high).contains(&nu);
+    // More than is asked does no harm for a while, as on the sheet of bearings.
+    let fits = (low..=DRAGS * low).contains(&nu);
     // Anywhere near the middle is as good; then what every shop has comes first.
     let off = ((nu / (low * high).sqrt()).ln().abs() - EASE).max(0.0);
     Some(Judged {
