@@ -17,7 +17,7 @@ use crate::{given, step};
 pub const LIMIT_MG_PER_M3: f64 = 0.5;
 
 const CARE: Caution = Caution::Danger {
-    words: "Smoke you can see is over the limit. Slow the cut, use a paste or a water mix, open the door and blow the air outward. Your local limits and the fluid's safety data sheet come first.",
+    words: "Smoke you can see is over the limit. Slow the cut, put on less oil, open the door and blow the air outward. Your local limits and the fluid's safety data sheet come first.",
 };
 
 /// Steady concentration of mist, mg/m³: C = m·a/(n·V).

@@ -136,6 +136,24 @@ operations = ["turn", "drill", "tap"]"#,
 }
 
 #[test]
+fn against_mist_no_water_is_named_for_magnesium() {
+    // Common practice, no source: water feeds burning magnesium; on mild steel a water mix or a paste makes less mist than neat oil.
+    let minded = |material: &str| {
+        let needs = ask("cut", &format!("materials = [\"{material}\"]\noperations = [\"tap\"]\npieces = 500"));
+        needs[0]
+            .mind
+            .iter()
+            .map(|(text, _)| text.to_string())
+            .find(|text| text.contains("oil mist"))
+            .unwrap_or_else(|| panic!("no mist at {material}"))
+    };
+    let magnesium = minded("magnesium");
+    assert!(magnesium.contains("go slower, put on less oil. Local"), "{magnesium}");
+    assert!(!magnesium.contains("water") && !magnesium.contains("paste"), "{magnesium}");
+    assert!(minded("mild-steel").contains("or take tapping paste"), "{}", minded("mild-steel"));
+}
+
+#[test]
 fn a_material_without_a_row_of_its_own_takes_its_groups() {
     // Common practice, no source: case-hardened steel is cut as other hard steels are, porous bronze as bronze.
     for (material, like) in [("porous-bronze", "bronze"), ("alloy-steel", "tool-steel"), ("nylon", "acetal")] {

@@ -230,7 +230,7 @@ fn mist(asked: &Asked<'_>, outcome: Outcome, r: &mut Notebook) -> Result<Outcome
     let likely = mist_concentration(r, answers.quantity(&HOUR), MassDensity::from_base(OIL), share, room, changes)?;
     let allowed = allowed_mist_mg_per_h(r, room, changes);
     let says = if likely > LIMIT_MG_PER_M3 {
-        format!("over the {LIMIT_MG_PER_M3} mg/m³ recommended for a working day: a paste or a water mix, slower, or open the door")
+        format!("over the {LIMIT_MG_PER_M3} mg/m³ recommended for a working day: slower, less oil, or open the door")
     } else {
         format!("below the {LIMIT_MG_PER_M3} mg/m³ recommended for a working day")
     };
