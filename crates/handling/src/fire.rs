@@ -77,6 +77,30 @@ impl Standing {
     }
 }
 
+/// What to have ready before a metal is cut that itself burns, and what never to put on it; `ground` where it comes off as dust. None for
+/// metals whose chips do not burn. *Common practice*; the fire service and local code come first.
+#[must_use]
+pub fn metal_fire(material: &str, ground: bool) -> Option<&'static str> {
+    match (material, ground) {
+        ("magnesium", _) => Some(
+            "Chips and dust of magnesium burn, and water feeds them: class D powder or dry sand within reach before the first cut; never \
+             water, carbon dioxide or ABC powder on burning metal. Sharp tool, thick chips, swept up dry and often into a lidded metal can of \
+             their own. If more than a handful burns: out, and call the fire service.",
+        ),
+        ("titanium", _) => Some(
+            "Chips of titanium burn, fine ones from a spark: class D powder or dry sand within reach; never water, carbon dioxide or ABC \
+             powder on burning metal. Sharp tool, no rubbing, chips swept up often into a lidded metal can of their own; no chlorinated \
+             fluid near it.",
+        ),
+        ("aluminium", true) => Some(
+            "Dust of aluminium burns and explodes: never on a wheel, in a hood or in a heap that has seen steel, whose rust and sparks set it \
+             off (thermite). A little at a time, and into a lidded metal can of its own without water; dry sand or class D powder on a fire, never water, \
+             carbon dioxide or ABC powder.",
+        ),
+        _ => None,
+    }
+}
+
 /// How much of a fluid brings a closed space to a tenth of its lower limit; none where no limit of it is known.
 ///
 /// # Errors

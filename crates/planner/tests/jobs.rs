@@ -136,6 +136,22 @@ operations = ["turn", "drill", "tap"]"#,
 }
 
 #[test]
+fn whoever_cuts_a_metal_that_burns_reads_what_puts_it_out() {
+    // Common practice, no source: class D powder or dry sand; water, carbon dioxide and ABC powder feed or scatter burning metal.
+    let all = r#"operations = ["turn", "mill", "drill", "ream", "tap", "part", "saw", "grind", "knurl"]"#;
+    let warned = |need: &Need| need.mind.iter().any(|(text, _)| text.contains("class D powder") && text.contains("carbon dioxide"));
+    for metal in ["magnesium", "titanium"] {
+        let needs = ask("cut", &format!("materials = [\"{metal}\"]\n{all}"));
+        let silent: Vec<&str> = needs.iter().filter(|need| !warned(need)).map(|need| need.id.as_str()).collect();
+        assert!(silent.is_empty() && needs.len() == 9, "{silent:?}");
+    }
+    let grinding = ask("cut", "materials = [\"aluminium\"]\noperations = [\"grind\", \"turn\"]");
+    assert!(warned(&grinding[0]) && grinding[0].mind.iter().any(|(text, _)| text.contains("thermite")));
+    assert!(!warned(&grinding[1]));
+    assert!(warned(step(&ask("abrade", "materials = [\"magnesium\"]"), "rub")));
+}
+
+#[test]
 fn against_mist_no_water_is_named_for_magnesium() {
     // Common practice, no source: water feeds burning magnesium; on mild steel a water mix or a paste makes less mist than neat oil.
     let minded = |material: &str| {

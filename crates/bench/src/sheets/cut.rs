@@ -7,6 +7,7 @@ use formulas::cutting::{
 };
 use formulas::oil_mist::{LIMIT_MG_PER_M3, allowed_mist_mg_per_h, mist_concentration};
 use formulas::{Notebook, Silent};
+use handling::fire::metal_fire;
 use reference::practice::{Cut, CuttingPower};
 use reference::{Fluid, Operation, Trait};
 use units::{AngularVelocity, Frequency, Length, MassDensity, Power, Quantity, Range, TemperatureDifference, Velocity, Volume, VolumeRate};
@@ -270,15 +271,11 @@ fn harm(asked: &Asked<'_>, material: &str, fluid: &Fluid) -> Option<String> {
 
 fn dangers(asked: &Asked<'_>, material: &str, row: &Cut, outcome: Outcome) -> Outcome {
     let is = |group: &str| asked.reference.is_a(material, group);
+    let burns = metal_fire(material, row.operation == Operation::Grind);
     let active =
         row.ranked.iter().flat_map(|class| asked.reference.fluids_of(class)).any(|fluid| fluid.traits.contains(&Trait::ActiveSulphur));
     outcome
-        .caution_if(
-            is("magnesium"),
-            "Never water on magnesium: burning chips tear hydrogen out of it. Keep class D powder or dry sand at hand.",
-            "common-practice",
-        )
-        .caution_if(is("titanium"), "Titanium fines burn: sweep them up, and let no chlorinated fluid near it.", "common-practice")
+        .caution_if(burns.is_some(), burns.unwrap_or_default(), "common-practice")
         .caution_if(
             active || is("copper-alloys"),
             "Active sulphur stains copper, brass and bronze: rinse within the hour, and wipe it off the machine's bronze.",

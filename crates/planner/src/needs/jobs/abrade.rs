@@ -2,6 +2,7 @@
 
 use formulas::coating::{GRITS, grit_sequence};
 use formulas::working::Recorder;
+use handling::fire::metal_fire;
 use shop::{Given, Kind};
 use units::{Area, Quantity};
 
@@ -78,10 +79,11 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
         .mind_if(with == "stone", "A stone that once had oil always wants oil.", "common-practice")
         .mind_if(
             bench.any_is(materials, "light-metals"),
-            "Dust of this metal burns and explodes: wet, a little at a time, apart from steel dust and \
+            "Dust of this metal burns and explodes: kept wet with oil, a little at a time, apart from steel dust and \
                  sparks.",
             "common-practice",
         );
+    let rub = materials.iter().filter_map(|material| metal_fire(material, true)).fold(rub, |rub, fire| rub.mind(fire, "common-practice"));
     let plastics = bench.any_is(materials, "plastics");
     let wipe_off = Step::new("wipe off the grit", "fresh cloths until nothing grey comes off")
         .classes(

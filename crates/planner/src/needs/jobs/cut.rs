@@ -6,6 +6,7 @@
 use formulas::cutting::{drops_per_hole, tap_drops};
 use formulas::oil_mist::{LIMIT_MG_PER_M3, mist_concentration};
 use formulas::working::Recorder;
+use handling::fire::metal_fire;
 use reference::practice::Cut;
 use reference::{Operation, Trait};
 use shop::{Given, Kind};
@@ -50,6 +51,7 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
                 tasks.push(Task { consequence: Consequence::Spoils, times_a_year, steps: vec![step] });
                 continue;
             };
+            let burns = metal_fire(material, operation == Operation::Grind);
             let step = if row.ranked.is_empty() {
                 Step::refused(name, row.why.clone())
             } else {
@@ -60,6 +62,7 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
                 let touched = std::slice::from_ref(material);
                 if bench.any_is(touched, "metals") { step.spares_briefly(touched) } else { step.spares(touched) }
             };
+            let step = step.mind_if(burns.is_some(), burns.unwrap_or_default(), "common-practice");
             tasks.push(Task { consequence: consequence(row), times_a_year, steps: vec![step.worked(from..r.kept())] });
         }
     }
