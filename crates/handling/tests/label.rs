@@ -5,7 +5,7 @@ use reference::{DataFile, Reference};
 use units::{KinematicViscosity, Range, Temperature, parse};
 
 use handling::label::{
-    Finding, Label, Mixture, Part, Pictogram, Rules, Signal, classify, of_dilution, of_mixture, pictograms, prune, signal,
+    Finding, Label, Mixture, Part, Pictogram, Rules, Signal, classify, of_dilution, of_fluid, of_mixture, pictograms, prune, signal,
 };
 
 fn mixture<'a>(reference: &'a Reference, parts: &[(&str, f64)]) -> Mixture<'a> {
@@ -113,6 +113,19 @@ fn made_up(rows: &[(&str, &str)]) -> Reference {
     };
     let text: String = rows.iter().map(row).collect();
     Reference::parse(&[DataFile { path: "substances/solvents.toml", text: &text }]).expect("the made-up rows are sound")
+}
+
+#[test]
+fn fluoride_on_the_skin_is_a_case_for_the_hospital() {
+    // Common practice of first aid for fluorides: water at once, calcium gluconate gel, hospital even without pain.
+    let reference = Reference::embedded();
+    let aid = |key: &str| of_fluid(reference.fluid(key).expect("the data have it"), reference).first_aid;
+    let flux = aid("fluoride-flux");
+    assert!(flux.contains("calcium gluconate gel") && flux.contains("even without pain") && flux.contains("with the data sheet"), "{flux}");
+    assert!(!flux.contains("for 15 minutes"), "{flux}");
+    let thin = of_mixture("rinse", &mixture(reference, &[("potassium-fluoride", 0.2)]), reference).first_aid;
+    assert!(thin.contains("calcium gluconate gel"), "{thin}");
+    assert!(!aid("battery-acid").contains("gluconate") && aid("battery-acid").contains("for 15 minutes"));
 }
 
 #[test]

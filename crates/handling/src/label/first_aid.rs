@@ -2,13 +2,34 @@
 
 use reference::hazard::HazardClass as H;
 
+use super::Mixture;
+
+/// Where the first aid of a class would do harm by what it leaves out: told of what holds one of these substances instead.
+struct Poison {
+    /// The place of the body, as in [`AIDS`].
+    place: usize,
+    substances: &'static [&'static str],
+    says: &'static str,
+}
+
+/// From this share of the mass on: the least at which CLP gives fluorides a class; *from memory*.
+const FROM_SHARE: f64 = 0.001;
+
+/// *Common practice* of first aid; the safety data sheet comes first.
+const POISONS: &[Poison] = &[Poison {
+    place: SKIN,
+    substances: &["potassium-bifluoride", "potassium-fluoride", "hydrogen-fluoride"],
+    says: "Skin: clothes off, rinse at once with much water and for long, then calcium gluconate gel, kept beside it; to hospital at once, even \
+           without pain, with the data sheet.",
+}];
+
 struct Aid {
     concerns: fn(H) -> bool,
     says: &'static str,
 }
 
 /// The first that concerns each place of the body is said. *Common practice* of first aid; the safety data sheet comes first.
-const AIDS: &[&[Aid]] = &[
+const AIDS: [&[Aid]; 4] = [
     &[
         Aid { concerns: |class| class == H::AspTox1, says: "Swallowed: do not make them vomit; call the poison centre at once." },
         Aid {
@@ -46,11 +67,20 @@ const AIDS: &[&[Aid]] = &[
     }],
 ];
 
-pub(super) fn first_aid(classes: &[H]) -> String {
-    let said: Vec<_> = AIDS
-        .iter()
-        .filter_map(|place| place.iter().find(|aid| classes.iter().any(|class| (aid.concerns)(*class))))
-        .map(|aid| aid.says)
+/// The places of the body in [`AIDS`].
+const SKIN: usize = 2;
+
+pub(super) fn first_aid(classes: &[H], mixture: &Mixture<'_>) -> String {
+    let holds = |poison: &Poison| {
+        let counting = mixture.parts.iter().filter(|part| part.share.high >= FROM_SHARE);
+        counting.into_iter().any(|part| poison.substances.contains(&part.substance.key.as_str()))
+    };
+    let said: Vec<_> = (0..AIDS.len())
+        .filter_map(|place| {
+            let poison = POISONS.iter().find(|poison| poison.place == place && holds(poison)).map(|poison| poison.says);
+            let aid = || AIDS[place].iter().find(|aid| classes.iter().any(|class| (aid.concerns)(*class))).map(|aid| aid.says);
+            poison.or_else(aid)
+        })
         .collect();
     if said.is_empty() { "If you feel unwell, ask a doctor and show this label.".to_owned() } else { said.join(" ") }
 }

@@ -164,7 +164,7 @@ impl Draft<'_> {
             hazards: codes.into_iter().map(|code| self.line(code)).collect(),
             precautions: precautions(&classes).into_iter().map(|code| self.line(code)).collect(),
             never_with: self.never_with(),
-            first_aid: first_aid(&classes),
+            first_aid: first_aid(&classes, self.mixture),
             notes,
             findings,
             written: Written::default(),

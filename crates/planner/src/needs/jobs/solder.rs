@@ -98,6 +98,11 @@ fn silver_flux<R: Recorder>(bench: &Bench<'_>, r: &mut R, metals: &[String], sea
             ),
             "niosh-pocket-guide",
         )
+        .mind(
+            "Fluoride flux goes through the skin and burns deep, hours later: gloves and goggles, calcium gluconate gel kept beside the flux. A \
+             splash: rinse at once and long, then the gel, and to hospital at once even without pain; take the data sheet.",
+            "common-practice",
+        )
         .mind_if(steel, "On stainless a flux for stainless; on steel wash every trace off, it rusts.", "common-practice")
         .mind("Boilers and gas: the code in force and its inspector come first.", "common-practice"))
 }
