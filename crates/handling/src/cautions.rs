@@ -237,25 +237,55 @@ fn fire(kept: &[Kept<'_>], place: &Place, reference: &Reference, list: &mut List
     }
     let stock: Vec<fire::Stock<'_>> = kept.iter().map(|kept| (kept.fluid, kept.pots, kept.amount)).collect();
     let standing = fire::standing(&stock, reference);
-    let most = |key: &str| reference.quantities.get(key).map(|row| row.most);
-    let (Some(Amount::Volume(loose)), Some(Amount::Pieces(cans))) = (most("house-loose"), most("house-aerosols")) else { return };
+    let row = |key: &str| reference.quantities.get(key);
+    let most = |key: &str| match row(key).map(|row| row.most) {
+        Some(Amount::Volume(volume)) => volume,
+        _ => Volume::default(),
+    };
+    let (loose, cabinet) = (most("house-loose"), most("house-cabinet"));
+    let cans = row("house-aerosols").map_or(0.0, |row| if let Amount::Pieces(cans) = row.most { cans } else { 0.0 });
     let many = f64::from(u32::try_from(standing.cans).unwrap_or(u32::MAX)) > cans;
     let may = format!("{} and {cans} spray cans", show(loose, place.units));
-    let where_ = if standing.liquids > loose || many {
+    let where_ = if standing.liquids > cabinet {
+        format!(
+            "that is more than a home shop should hold, {} at most and that in a metal cupboard (fire codes for a garage begin at {}): hand the \
+             rest in, and ask your fire department what may stand here",
+            show(cabinet, place.units),
+            show(most("us-garage"), place.units)
+        )
+    } else if standing.liquids > loose || many {
         format!("that is more than may stand loose ({may}): the rest belongs in a metal cupboard")
     } else {
         format!("up to {may} may stand loose, more belongs in a metal cupboard")
     };
+    let nowhere = row("house-loose").and_then(|row| row.note.as_deref()).unwrap_or_default();
     let flames = if place.room.flames { " There is a flame or a spark in this room: put it out before a can is opened." } else { "" };
     list.add(
         format!("fire: {concerned}"),
         format!(
-            "Standing here: {}; {where_}. Vapour runs along the floor: no flame, heater, spark or hot work within 6 m of an \
+            "Standing here: {}; {where_}. {nowhere} Vapour runs along the floor: no flame, heater, spark or hot work within 6 m of an \
              open can; shut the can at once, and join metal cans by a wire when pouring.{flames}",
             standing.words(place.units)
         ),
         "house-quantities",
     );
+    let petrol: Volume = kept.iter().filter(|kept| kept.fluid.is("petrol")).map(|kept| kept.amount).sum();
+    if petrol > Volume::default() {
+        let (home, plastic, metal) = (most("uk-petrol-home"), most("uk-petrol-plastic"), most("uk-petrol-metal"));
+        let too_much = if petrol > home { "That is more than may be kept at a home even so: hand it in. " } else { "" };
+        list.add(
+            "petrol",
+            format!(
+                "{} of it stand here. {too_much}As fuel only, in cans made for it, of {} at most in plastic and {} in metal, {} in all, outside \
+                 the house and never in a room where people live or sleep: so by British law; yours may allow less.",
+                show(petrol, place.units),
+                show(plastic, place.units),
+                show(metal, place.units),
+                show(home, place.units)
+            ),
+            "uk-petroleum-2014",
+        );
+    }
 }
 
 /// The use that fouls the air most, of each fluid that does.
@@ -263,17 +293,10 @@ fn air(kept: &[Kept<'_>], place: &Place, reference: &Reference, list: &mut List)
     for kept in kept {
         let Some(used) = kept.used else { continue };
         let Ok(Some(exposure)) = exposure(kept.fluid, &used, &place.room, reference) else { continue };
-        let over = exposure.of_limit > 1.0;
-        let near_fire = exposure.of_flammable > formulas::flammability::SAFE_SHARE;
-        if over || near_fire {
-            let burn = if near_fire {
-                format!(" Its vapour reaches {:.0} % of what burns.", exposure.of_flammable * 100.0)
-            } else {
-                String::new()
-            };
+        if exposure.of_limit > 1.0 || exposure.is_near_burning() {
             list.add(
                 format!("air: {}", kept.fluid.name),
-                format!("{} used at once in this room: {}.{burn}", show(used.amount, place.units), exposure.words(place.units)),
+                format!("{} used at once in this room: {}.", show(used.amount, place.units), exposure.words(place.units)),
                 "acgih-ventilation",
             );
             list.worked(Worked::air(kept.fluid, &used, &place.room));

@@ -205,6 +205,29 @@ fn spray_cans_are_counted_by_the_can() {
     assert!(of_fire(&[("slideway-68", 30, 150.0)], System::Metric).is_none());
 }
 
+/// Limits by the program's own rule (`house-cabinet`) and by the law for petrol (`uk-petrol-*`, from memory): above them nothing is stored
+/// away, it is handed in.
+#[test]
+fn there_is_an_end_to_what_a_home_shop_holds() {
+    let said = |litres| of_fire(&[("acetone", 20, litres), ("dearomatised-solvent", 1, 1.0)], System::Metric).unwrap();
+    assert!(said(4.0).contains("up to 5 L"), "{}", said(4.0));
+    assert!(said(20.0).contains("belongs in a metal cupboard"), "{}", said(20.0));
+    let much = said(100.0);
+    assert!(much.contains("101 L of flammable liquid; that is more than a home shop should hold, 25 L at most"), "{much}");
+    assert!(much.contains("hand the rest in") && much.contains("ask your fire department"), "{much}");
+    for litres in [1.0, 100.0] {
+        assert!(said(litres).contains("None in the way out, in a basement or beside a boiler"), "{}", said(litres));
+    }
+    let place =
+        Place { room: garage(0.3), coldest: Temperature::from_base(285.0), hottest: Temperature::from_base(303.0), units: System::Metric };
+    let petrol = |litres: f64| {
+        let kept = [Kept { fluid: fluid("petrol"), pots: 3, amount: Volume::from_base(litres * 1e-3), used: None }];
+        cautions(&kept, &place, reference()).into_iter().find(|caution| caution.about == "petrol").unwrap().text
+    };
+    assert!(petrol(20.0).contains("of 10 L at most in plastic and 20 L in metal, 30 L in all") && !petrol(20.0).contains("hand it in"));
+    assert!(petrol(40.0).contains("hand it in"), "{}", petrol(40.0));
+}
+
 fn any_fluid() -> impl Strategy<Value = &'static Fluid> {
     (0..reference().fluids.len()).prop_map(|place| reference().fluids.get_index(place).unwrap().1)
 }
