@@ -175,11 +175,16 @@ fn what_must_never_be_done_stands_beside_the_work() {
         ("clean", "materials = [\"aluminium\"]", "clean", "caustic on aluminium"),
         ("harden", "", "quench", "used engine oil"),
         ("leak test", "", "leak test", "a flame to look for a leak"),
+        ("leak test", "medium = \"steam\"", "leak test", "Never test a boiler or a receiver with air"),
+        ("leak test", "", "leak test", "A receiver is proved with water"),
         ("derust", "", "take off rust", "hydrochloric pickle"),
         ("store", "", "put away", "an unflued flame to dry a room"),
     ] {
         assert!(minds(&step("", job, more, name), words), "{job}: {words}");
     }
+    // Steam pipework is tried cold, full of water: common practice, no source.
+    let steam = step("", "leak test", "medium = \"steam\"", "leak test");
+    assert_eq!((grade_of(&steam, "cold-water"), grade_of(&steam, "leak-test-fluid")), (Grade::Right, Grade::Wrong));
     // No oil, and no test liquid either, is named for oxygen (ASTM G63).
     let oxygen = needs_of("[[work]]\njob = \"leak test\"\nmedium = \"oxygen\"\n");
     assert!(oxygen.iter().all(|need| need.nothing.is_some()));
