@@ -49,6 +49,14 @@ fn a_ranked_cutting_fluid_never_attacks_what_is_cut() {
     }
 }
 
+/// CLP, Annex VI, *from memory*: from 3 % of methanol on, a liquid may damage organs (H371).
+#[test]
+fn the_alcohol_to_buy_holds_next_to_no_methanol() {
+    let alcohol = reference().fluid("alcohol").expect("the data have it");
+    assert!(alcohol.about.contains("less than 3 % methanol"), "{}", alcohol.about);
+    assert!(alcohol.contents.iter().filter(|content| content.substance == "methanol").all(|content| content.share.high < 0.03));
+}
+
 #[test]
 fn every_metal_that_is_cut_has_a_full_row() {
     for material in reference().materials.values().filter(|material| material.iso_513.is_some()) {
