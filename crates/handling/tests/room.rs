@@ -113,6 +113,18 @@ fn what_stands_apart() {
     assert_eq!(cold.iter().map(|(fluid, _)| fluid.key.as_str()).collect::<Vec<_>>(), ["neutral-detergent"]);
 }
 
+/// Triethanolamine is a weak base (pKa 7.8, from memory of handbooks): with citric acid it makes no violent heat, with bleach chloramines.
+#[test]
+fn a_coolant_is_no_alkali() {
+    let apart = |one: &str, other: &str| between(fluid(one), fluid(other), reference()).map_or(Apart::Together, |conflict| conflict.apart);
+    for coolant in ["emulsion-concentrate", "semi-synthetic-concentrate", "tapping-paste"] {
+        for acid in ["pickle-citric", "rust-remover", "battery-acid"] {
+            assert!(apart(coolant, acid) < Apart::Cupboards, "{coolant} and {acid}");
+        }
+        assert_eq!(reference().apart(&fluid(coolant).hazards.storage, "bleach"), Apart::Cupboards, "{coolant}");
+    }
+}
+
 /// NIOSH names no safe exposure to tetrachloroethylene (Pocket Guide, from memory): no smaller amount is called right.
 #[test]
 fn no_amount_of_what_may_cause_cancer_is_allowed() {
