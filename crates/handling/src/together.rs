@@ -45,7 +45,7 @@ fn counts(group: &str, share: f64, substance: &Substance) -> bool {
     const LEAST: f64 = 0.05;
     match (group, &substance.molar_mass_g_per_mol) {
         ("organic-peroxide", Some(molar_mass)) => share * OXYGEN_G_PER_MOL / molar_mass.value > LEAST_OXYGEN,
-        ("acid" | "base" | "ammonia" | "flammable", _) => share >= LEAST,
+        ("acid" | "base" | "ammonia" | "nitrite" | "flammable", _) => share >= LEAST,
         _ => true,
     }
 }
@@ -85,7 +85,7 @@ pub fn conflicts<'r>(fluids: &[&'r Fluid], reference: &'r Reference) -> Vec<Conf
 /// One place to stand: a cupboard, a shelf of it, a tray.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
 pub struct Shelf {
-    /// The cupboard, counted from one; between cupboards lie 3 m.
+    /// The cupboard, counted from one; between cupboards lies [`Apart::DISTANCE`].
     pub cupboard: usize,
     /// Height: what stands high comes first.
     pub height: Height,
@@ -109,6 +109,18 @@ pub enum Height {
     BelowWaist,
     /// At the bottom, in a tray: acids.
     Bottom,
+}
+
+impl Height {
+    /// In words, as part of a sentence: "it stands below the waist".
+    #[must_use]
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Any => "any shelf",
+            Self::BelowWaist => "below the waist",
+            Self::Bottom => "at the bottom, in a tray",
+        }
+    }
 }
 
 /// A proposal of where everything stands: a tray or shelf for each group, cupboards apart where they must be.

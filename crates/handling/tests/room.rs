@@ -9,6 +9,7 @@ use handling::cautions::{Kept, Place, cautions};
 use handling::fire::{burns, rag, spill};
 use handling::together::{Height, between, conflicts, shelves, spoiled, tray};
 use proptest::prelude::*;
+use reference::storage::Reaction;
 use reference::substance::Regime;
 use reference::{Apart, Fluid, Reference, Trait};
 use units::{Area, Frequency, Quantity, System, Temperature, Time, Volume};
@@ -133,6 +134,21 @@ fn no_amount_of_what_may_cause_cancer_is_allowed() {
     assert_eq!((found.amount_allowed, found.changes_needed), (None, None));
     let words = found.words(System::Metric);
     assert!(words.contains("take another fluid") && !words.contains("take at most"), "{words}");
+}
+
+/// Nitrite gives nitrous gas with acid and nitrosamines with the amines of a coolant (common practice, no source); a few per cent of it in
+/// an oil are no nitrite.
+#[test]
+fn nitrite_stands_far_from_acid_and_from_coolant() {
+    let conflict = |one: &str, other: &str| between(fluid(one), fluid(other), reference());
+    for acid in ["pickle-citric", "rust-remover", "cold-blackening"] {
+        assert_eq!(conflict("vapour-inhibitor", acid).unwrap().reaction, [Reaction::ToxicGas], "{acid}");
+    }
+    for coolant in ["emulsion-concentrate", "semi-synthetic-concentrate", "tapping-paste"] {
+        let found = conflict("vapour-inhibitor", coolant).unwrap();
+        assert!(found.apart == Apart::Cupboards && found.why.contains("never in or near the coolant"), "{coolant}");
+    }
+    assert!(conflict("preservative-oil", "pickle-citric").is_none_or(|found| found.apart < Apart::Cupboards));
 }
 
 /// What reacts alike stands on one side: EPA-600/2-80-076 (from memory), acids against alkali and against fluoride.

@@ -34,6 +34,9 @@ pub enum Apart {
 }
 
 impl Apart {
+    /// What lies between two cupboards at least; *common practice*.
+    pub const DISTANCE: &'static str = "3 m";
+
     /// The remedy in words, as part of a sentence: "keep them in trays of their own".
     #[must_use]
     pub const fn words(self) -> &'static str {
@@ -62,6 +65,8 @@ pub enum Reaction {
     FlammableGas,
     /// They give off a poisonous gas.
     ToxicGas,
+    /// They make something that causes cancer; no letter of the method.
+    Carcinogen,
 }
 
 impl Reaction {
@@ -75,6 +80,7 @@ impl Reaction {
             Self::Gas => "G",
             Self::FlammableGas => "GF",
             Self::ToxicGas => "GT",
+            Self::Carcinogen => "–",
         }
     }
 
@@ -88,6 +94,7 @@ impl Reaction {
             Self::Gas => "gas that bursts a closed bottle",
             Self::FlammableGas => "gas that burns",
             Self::ToxicGas => "poisonous gas",
+            Self::Carcinogen => "what causes cancer",
         }
     }
 }

@@ -52,6 +52,11 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
                      seals.",
                 "common-practice",
             )
+            .mind(
+                "The sheet may hold a nitrite: gloves, never with acid (poisonous gas), never in or near a coolant (nitrosamines, which cause \
+                 cancer).",
+                "common-practice",
+            )
     } else {
         open(bench, put_away, D, sliding, area)?
     });
