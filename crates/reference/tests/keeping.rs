@@ -53,12 +53,17 @@ fn reactions_after_the_method_of_the_epa() {
 /// What every bottle of bleach and of hardener says; common practice, no source.
 #[test]
 fn household_mixtures_that_kill() {
-    for other in ["acid", "toxic", "ammonia", "oxidising-acid"] {
+    for other in ["acid", "toxic", "ammonia", "amine", "oxidising-acid", "fluoride"] {
         assert_eq!(reference().apart("bleach", other), Apart::Cupboards, "{other}");
         assert!(reactions("bleach", other).contains(&Reaction::ToxicGas), "{other}");
     }
     for group in reference().storage_groups.keys().filter(|key| *key != "organic-peroxide") {
         assert_ne!(reference().apart("organic-peroxide", group), Apart::Together, "{group}");
+    }
+    // A salt that gives off oxygen beside charcoal or rosin is half of a firework.
+    assert!(reactions("oxidiser", "combustible").contains(&Reaction::Fire));
+    for key in ["case-hardening-powder", "rosin-flux"] {
+        assert_eq!(reference().fluid(key).map(|fluid| fluid.hazards.storage.as_str()), Some("combustible"), "{key}");
     }
     // Neutraliser and acid make a gas that bursts a bottle, and still belong within reach of each other.
     assert_eq!(reference().apart("bicarbonate", "acid"), Apart::Trays);
