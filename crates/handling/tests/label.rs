@@ -129,6 +129,19 @@ fn fluoride_on_the_skin_is_a_case_for_the_hospital() {
 }
 
 #[test]
+fn a_mouthful_of_blackening_is_a_case_for_the_hospital() {
+    // Common practice: deaths from swallowed blackening are on record; selenious acid is the poison in it.
+    let reference = Reference::embedded();
+    for key in ["cold-blackening", "blackening-wipe"] {
+        let fluid = reference.fluid(key).expect("the data have it");
+        for label in [of_fluid(fluid, reference), of_dilution(fluid, 0.1, None, reference)] {
+            assert!(label.first_aid.contains("even a mouthful has killed"), "{}: {}", label.product, label.first_aid);
+            assert!(label.first_aid.contains("out of reach of children"), "{}", label.first_aid);
+        }
+    }
+}
+
+#[test]
 fn two_kinds_of_harm_to_children_are_both_said() {
     // UN GHS, Annex 3: H360 without letters holds for both.
     let data = made_up(&[("one", "hazards = [\"Repr. 1B: H360F\"]"), ("other", "hazards = [\"Repr. 1B: H360D\"]")]);

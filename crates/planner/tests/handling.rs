@@ -171,6 +171,7 @@ fn what_must_never_be_done_stands_beside_the_work() {
         ("solder", "", "pickle", "steel in a pickle that has held copper"),
         ("solder", "", "flux", "cadmium"),
         ("solder", "", "flux", "calcium gluconate gel"),
+        ("finish", "", "black", "even a mouthful of it has killed"),
         ("clean", "", "clean", "chlorinated solvent near heat"),
         ("clean", "materials = [\"aluminium\"]", "clean", "caustic on aluminium"),
         ("harden", "", "quench", "used engine oil"),

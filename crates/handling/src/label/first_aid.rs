@@ -16,12 +16,20 @@ struct Poison {
 const FROM_SHARE: f64 = 0.001;
 
 /// *Common practice* of first aid; the safety data sheet comes first.
-const POISONS: &[Poison] = &[Poison {
-    place: SKIN,
-    substances: &["potassium-bifluoride", "potassium-fluoride", "hydrogen-fluoride"],
-    says: "Skin: clothes off, rinse at once with much water and for long, then calcium gluconate gel, kept beside it; to hospital at once, even \
-           without pain, with the data sheet.",
-}];
+const POISONS: &[Poison] = &[
+    Poison {
+        place: SWALLOWED,
+        substances: &["selenious-acid"],
+        says: "Swallowed, even a mouthful has killed: rinse the mouth, do not make them vomit, to hospital at once with the data sheet. Keep it \
+               locked, out of reach of children.",
+    },
+    Poison {
+        place: SKIN,
+        substances: &["potassium-bifluoride", "potassium-fluoride", "hydrogen-fluoride"],
+        says: "Skin: clothes off, rinse at once with much water and for long, then calcium gluconate gel, kept beside it; to hospital at once, \
+               even without pain, with the data sheet.",
+    },
+];
 
 struct Aid {
     concerns: fn(H) -> bool,
@@ -68,6 +76,7 @@ const AIDS: [&[Aid]; 4] = [
 ];
 
 /// The places of the body in [`AIDS`].
+const SWALLOWED: usize = 0;
 const SKIN: usize = 2;
 
 pub(super) fn first_aid(classes: &[H], mixture: &Mixture<'_>) -> String {

@@ -100,6 +100,10 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
             "Selenium and acid: gloves, goggles, open door; it and its rinse water are hazardous waste. \
                  Longer in the bath gives loose smut.",
             "common-practice",
+        ).mind(
+            "Swallowed, even a mouthful of it has killed: locked, out of reach of children, never in a drinking bottle; no metal dust near it \
+             (hydrogen selenide).",
+            "common-practice",
         ));
         steps.push(
             Step::new("rinse", "hot, until nothing runs off coloured, shake dry")
