@@ -1,7 +1,7 @@
 //! Labels against the published rules: worked cases, every cut-off just below, at and just above, and what outranks what.
 
 use reference::hazard::{Classified, HazardClass};
-use reference::{DataFile, Reference};
+use reference::{DataFile, Reference, Trait};
 use units::{KinematicViscosity, Range, Temperature, parse};
 
 use handling::label::{
@@ -126,6 +126,18 @@ fn fluoride_on_the_skin_is_a_case_for_the_hospital() {
     let thin = of_mixture("rinse", &mixture(reference, &[("potassium-fluoride", 0.2)]), reference).first_aid;
     assert!(thin.contains("calcium gluconate gel"), "{thin}");
     assert!(!aid("battery-acid").contains("gluconate") && aid("battery-acid").contains("for 15 minutes"));
+}
+
+#[test]
+fn whatever_holds_ptfe_stays_away_from_heat_and_tobacco() {
+    // Common practice: polymer-fume fever, from what was heated or smoked.
+    let reference = Reference::embedded();
+    let holding = reference.fluids.values().filter(|fluid| fluid.traits.contains(&Trait::Ptfe));
+    for fluid in holding {
+        assert!(fluid.about.contains("no smoking"), "{}", fluid.key);
+        let label = of_fluid(fluid, reference);
+        assert!(label.never_with.iter().any(|never| never.what.contains("hot work") && never.why.contains("fever")), "{}", fluid.key);
+    }
 }
 
 #[test]

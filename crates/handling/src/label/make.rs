@@ -109,6 +109,15 @@ fn adds(stated: &[Classified], of_kind: &str, worked: &Classified) -> bool {
     worse && worked.class != H::FlamLiq4 && prune([stated, std::slice::from_ref(worked)].concat()).contains(worked)
 }
 
+/// What PTFE must not meet, in whatever share: its fume poisons from about 300 °C on; *common practice*.
+fn hot_ptfe() -> Never {
+    Never {
+        what: "flame, hot work and tobacco".to_owned(),
+        why: "The fume of hot PTFE makes fever and harms the lungs: never on what is brazed, welded or ground hot, no smoking with it on the hands."
+            .to_owned(),
+    }
+}
+
 /// From this share on a substance's supplementary statements hold for a mixture; *common practice*.
 const SUPPLEMENT: f64 = 0.01;
 
@@ -203,7 +212,7 @@ impl Draft<'_> {
 
     /// The groups from which it must stand in a cupboard of its own because the two react.
     fn never_with(&self) -> Vec<Never> {
-        let mut never: Vec<Never> = Vec::new();
+        let mut never: Vec<Never> = self.mixture.parts.iter().filter(|part| part.substance.key == "ptfe").map(|_| hot_ptfe()).collect();
         for row in self.reference.storage_pairs.iter().filter(|row| row.apart == Apart::Cupboards && !row.reaction.is_empty()) {
             let [one, other] = &row.pair;
             let met = match (self.groups.contains(&one), self.groups.contains(&other)) {
