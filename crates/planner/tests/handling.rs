@@ -172,6 +172,7 @@ fn what_must_never_be_done_stands_beside_the_work() {
         ("solder", "", "flux", "cadmium"),
         ("solder", "", "flux", "calcium gluconate gel"),
         ("finish", "", "black", "even a mouthful of it has killed"),
+        ("solder", "process = \"soft\"", "flux", "Never solder with lead in it for drinking water"),
         ("clean", "", "clean", "chlorinated solvent near heat"),
         ("clean", "materials = [\"aluminium\"]", "clean", "caustic on aluminium"),
         ("harden", "", "quench", "used engine oil"),

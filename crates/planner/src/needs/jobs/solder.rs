@@ -199,4 +199,9 @@ fn soft_flux(metals: &[String], seam: f64, steel: bool) -> Step {
             "common-practice",
         )
         .mind("Never soft solder under steam pressure, and never silver-braze over its remains.", "common-practice")
+        .mind(
+            "Never solder with lead in it for drinking water, food or drink, taps and vessels included: it poisons whoever drinks. Lead-free \
+             solder and a flux made for it, as local rules ask.",
+            "common-practice",
+        )
 }
