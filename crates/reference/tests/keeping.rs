@@ -72,6 +72,19 @@ fn household_mixtures_that_kill() {
     assert_eq!(reference().apart("toxic", "flammable"), Apart::Cupboards);
 }
 
+/// What may harm an unborn child, or kills by the mouthful, is locked away; common practice, no source.
+#[test]
+fn poisons_are_locked_away_and_dry_ones_are_no_acid() {
+    for fluid in reference().fluids.values().filter(|fluid| fluid.barred.is_none()) {
+        let poison = fluid.hazards.statements.iter().any(|code| code.starts_with("H360") || code == "H300" || code == "H301");
+        let group = &reference().storage_groups[&fluid.hazards.storage];
+        assert!(!poison || group.locked, "{} stands in {}", fluid.key, group.key);
+    }
+    let groups = ["borate-flux", "anti-scale", "lead-paste"].map(|key| reference().fluid(key).map(|fluid| fluid.hazards.storage.as_str()));
+    assert_eq!(groups, [Some("poison"); 3]);
+    assert!(reference().storage_pair("poison", "acid").is_none() && reference().storage_pair("poison", "base").is_none());
+}
+
 #[test]
 fn far_apart_is_for_what_burns_bursts_poisons_or_boils() {
     for row in &reference().storage_pairs {
