@@ -446,6 +446,14 @@ fn tape_is_counted_in_metres() {
 }
 
 #[test]
+fn acid_is_ended_with_bicarbonate_and_with_no_strong_alkali() {
+    // Common practice, no source: acid and strong alkali heat each other violently, bicarbonate only foams.
+    let needs = ask("derust", "");
+    let end = step(&needs, "neutralise");
+    assert_eq!((of(end, "bicarbonate"), of(end, "alkaline-degreaser")), (Grade::Right, Grade::Wrong));
+}
+
+#[test]
 fn leaks_are_found_with_bubbles() {
     // EN 14291.
     let needs = ask("leak test", "");

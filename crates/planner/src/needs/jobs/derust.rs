@@ -43,7 +43,7 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, _r: &mut R) -> Result<Vec<Ta
             )
             .never(&HYDROCHLORIC),
         Step::new("neutralise", "rinse, wipe with a spoonful in water, rinse hot, dry at once")
-            .classes(&["bicarbonate"], &["alkaline-degreaser"], "acid left in pores brings the rust back", "common-practice")
+            .classes(&["bicarbonate"], &[], "acid left in pores brings the rust back", "common-practice")
             .spares_briefly(materials)
             .dose(Dose::grams(SODA_G_PER_ML * acid_ml))
             .mind("In an open vessel, a little at a time: it foams.", "common-practice"),
