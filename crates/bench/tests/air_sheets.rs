@@ -5,6 +5,9 @@ mod common;
 
 use bench::{AnswerRow, Page};
 use common::page;
+use handling::Worked;
+use handling::air::{Room, Use, Way, exposure};
+use reference::Reference;
 
 fn answer<'a>(page: &'a Page, words: &str) -> &'a AnswerRow {
     page.answers.iter().find(|answer| answer.name.contains(words)).unwrap_or_else(|| panic!("no `{words}` among {:?}", page.answers))
@@ -35,6 +38,42 @@ fn acetone_in_a_tray_goes_outdoors() {
     close(answer(&found, "were it done all day").likely, 26.2 * 1.5, 4.0, "air changes");
     assert!(found.choices.iter().any(|row| row.name == "outdoors" && row.fits));
     assert!(found.choices.iter().any(|row| row.name == "with more air" && !row.fits));
+}
+
+#[test]
+fn what_is_said_of_the_air_elsewhere_is_worked_again_by_the_sheet() {
+    // There the still end of the air change is given; the sheet takes the still end of what it is told. Both must come to one number.
+    let reference = Reference::embedded();
+    let fluid = reference.fluid("acetone").unwrap();
+    let used = Use {
+        amount: units::parse("100 mL").unwrap(),
+        way: Way::Wiped(units::parse("0.5 m2").unwrap()),
+        lasts: units::parse("30 min").unwrap(),
+    };
+    let room = Room {
+        volume: units::parse("36 m3").unwrap(),
+        changes: units::parse("0.25 /h").unwrap(),
+        temperature: units::parse("25 degC").unwrap(),
+        flames: false,
+        attached_to_house: false,
+    };
+    let found = exposure(fluid, &used, &room, reference).unwrap().unwrap();
+    let worked = Worked::air(fluid, &used, &room);
+    let given: Vec<(&str, &str)> = worked.given.iter().map(|(field, text)| (field.as_str(), text.as_str())).collect();
+    let again = answer(&page(&worked.sheet, &given), "all together").likely;
+    close(again / (found.of_limit * 100.0), 1.0, 0.005, "the sheet over the plan");
+}
+
+#[test]
+fn the_air_that_is_said_to_be_enough_is_enough() {
+    let asked = |changes: &str| {
+        page("air", &[("fluid", "acetone"), ("amount", "50 mL"), ("volume", "30 m3"), ("time", "15 min"), ("air_changes", changes)])
+    };
+    let row = |page: &Page, name: &str| page.choices.iter().find(|row| row.name == name).cloned().unwrap();
+    let told = row(&asked("0.5 /h"), "with more air").why;
+    let an_hour: f64 = told.split(' ').next().unwrap().parse().unwrap();
+    assert!(row(&asked(&format!("{an_hour} /h")), "here, as it is").fits, "{told}");
+    assert!(!row(&asked(&format!("{} /h", 0.9 * an_hour)), "here, as it is").fits, "{told}");
 }
 
 #[test]

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use reference::Fluid;
+use reference::{AIR_CHANGES_WITHIN, Fluid};
 use schemars::JsonSchema;
 use serde::Serialize;
 use units::{System, show};
@@ -37,8 +37,8 @@ impl Worked {
             Way::Wiped(area) => ("wiped", Some(area)),
             Way::Sprayed => ("sprayed", None),
         };
-        // The sheet reckons with half of the air changes it is told; here the least of them is known already.
-        let changes = room.changes * 2.0;
+        // The sheet reckons with the still end of the air changes it is told; here that end is known already.
+        let changes = room.changes * AIR_CHANGES_WITHIN;
         let metric = System::Metric;
         let mut worked = Self::new(
             "air",

@@ -35,7 +35,7 @@ pub use material::{BearingMaterial, Material};
 pub use naming::nlgi;
 pub use practice::Operation;
 pub use quantity::QuantityLimit;
-pub use setting::{Climate, Currency, Weight};
+pub use setting::{AIR_CHANGES_WITHIN, Climate, Currency, Weight};
 pub use source::{Source, SourceKey, Standing};
 pub use statement::Statement;
 pub use storage::{Apart, StorageGroup};

@@ -23,6 +23,10 @@ pub struct Currency {
     pub source: SourceKey,
 }
 
+/// The air changes of a room are known within this factor: from the still end, that much less than supposed, to the airy one, that much more.
+/// *Common practice, no source.*
+pub const AIR_CHANGES_WITHIN: f64 = 2.0;
+
 /// Temperatures and damp of a shop, by a name.
 #[derive(Debug, Clone, Deserialize)]
 #[serde(deny_unknown_fields, rename_all = "kebab-case")]

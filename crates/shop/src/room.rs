@@ -2,8 +2,8 @@
 
 use std::sync::Arc;
 
-use reference::{Climate, Reference};
-use units::{Frequency, Quantity, Ratio, System, Temperature, Volume, show};
+use reference::{AIR_CHANGES_WITHIN, Climate, Reference};
+use units::{Frequency, Quantity, Ratio, Temperature, Volume, show};
 
 use crate::assumption::Assumptions;
 use crate::problem::{Problems, Span};
@@ -21,7 +21,7 @@ pub struct Room {
     pub volume: Volume,
     /// Changes of air per hour with the door shut.
     pub air_changes: Frequency,
-    /// The least of them: as said, or half of what is supposed, for what one breathes.
+    /// The least of them: as said, or the still end of what is supposed, for what one breathes.
     pub least_air_changes: Frequency,
     /// How it is heated.
     pub heating: Heating,
@@ -92,7 +92,7 @@ impl Heating {
 const LEAST_VOLUME_M3: f64 = 2.0;
 
 impl Room {
-    /// The most changes of air: as said, or twice what is supposed, for the damp that comes in.
+    /// The most changes of air: as said, or the airy end of what is supposed, for the damp that comes in.
     #[must_use]
     pub fn most_air_changes(&self) -> Frequency {
         self.air_changes * (self.air_changes / self.least_air_changes).value
@@ -120,8 +120,8 @@ impl Room {
                 at,
                 format!(
                     "the room's coldest air, {}, is warmer than its hottest, {}",
-                    show(coldest, System::Metric),
-                    show(hottest, System::Metric)
+                    show(coldest, assumed.units),
+                    show(hottest, assumed.units)
                 ),
                 "Exchange `coldest` and `hottest`, or mend the one that is wrong.",
             );
@@ -136,7 +136,7 @@ impl Room {
             weather,
             volume,
             air_changes,
-            least_air_changes: if said { air_changes } else { 0.5 * air_changes },
+            least_air_changes: if said { air_changes } else { air_changes / AIR_CHANGES_WITHIN },
             heating,
             coldest,
             usual: quantity(&mut section, "usual", usual, climate.source.as_str(), assumed, problems),
@@ -148,7 +148,7 @@ impl Room {
             flames: flag(&mut section, "flames", assumed, problems),
         };
         if room.volume.base() < LEAST_VOLUME_M3 {
-            let what = format!("the room's volume is {}, less than a cupboard's", show(room.volume, System::Metric));
+            let what = format!("the room's volume is {}, less than a cupboard's", show(room.volume, assumed.units));
             problems.add(section.at.clone(), what, "Multiply its length, width and height: `volume = \"30 m3\"`.");
         }
         section.close(problems);

@@ -5,7 +5,8 @@ use formulas::Notebook;
 use formulas::flammability::SAFE_SHARE;
 use formulas::room_air::{Air, CARE, HOME_MIXING, HOUSE_SHARE, after_source, changes_needed, re_entry};
 use formulas::working::Recorder as _;
-use handling::air::{Emission, Exposure, Held, Limited, Room, Use, Way, history, judge, near, of_parts, whose};
+use handling::air::{Emission, Exposure, Held, Limited, MOST_CHANGES, Room, Use, Way, history, judge, near, of_parts, whose};
+use reference::AIR_CHANGES_WITHIN;
 use reference::substance::LimitKind;
 use units::{Area, Frequency, Quantity, Range, Temperature, Time, Volume};
 
@@ -69,8 +70,8 @@ pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unans
         flames: answers.flag(&FLAMES),
         attached_to_house: false,
     };
-    // The air change is known within a factor of two: the still end decides.
-    let still = room(0.5);
+    // The still end decides.
+    let still = room(1.0 / AIR_CHANGES_WITHIN);
     let leaves = of_parts(&of.parts, of.density, &used, &still)?;
     if leaves.is_empty() {
         return Ok(Outcome::default()
@@ -78,7 +79,7 @@ pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unans
             .caution("A mist of it is another matter: see the sheet `mist`.", "niosh-98-102"));
     }
     let found = judge(&leaves, &used, &still)?;
-    let ends = [2.0, 1.0].map(|times| {
+    let ends = [AIR_CHANGES_WITHIN, 1.0].map(|times| {
         let room = room(times);
         judge(&of_parts(&of.parts, of.density, &used, &room)?, &used, &room)
     });
@@ -188,11 +189,14 @@ fn out(found: &Exposure<'_>, used: &Use, outcome: Outcome) -> Outcome {
     let fits = found.of_limit <= 1.0;
     let mut outcome = outcome.way("here, as it is", fits, if fits { "within the limits" } else { "over a limit" });
     if !fits {
-        outcome = match found.changes_needed {
-            Some(changes) => outcome.way(
+        // Told as they are asked for, of which the still end counts.
+        let told = |changes: Frequency| changes.base() * 3600.0 * AIR_CHANGES_WITHIN;
+        outcome = match found.changes_needed.map(told).filter(|an_hour| *an_hour <= MOST_CHANGES) {
+            // Rounded up, so that it is enough when it is asked for.
+            Some(an_hour) => outcome.way(
                 "with more air",
                 true,
-                format!("{:.1} air changes an hour: the door open, a fan blowing outward", changes.base() * 3600.0),
+                format!("{:.1} air changes an hour: the door open, a fan blowing outward", (an_hour * 10.0).ceil() / 10.0),
             ),
             None => outcome.way("with more air", false, "no open door gives enough: what one breathes at the work alone is too much"),
         };
