@@ -24,7 +24,7 @@ use crate::{given, step};
 
 pub use heat::{BRUSH_ENOUGH_W, coolant_rise};
 
-/// A drop of oil, mL; drops run from 0.03 to 0.06.
+/// A drop of oil from a can or a lubricator, mL; 0.03 to 0.06 are told. *Common practice, no source.*
 pub const DROP_ML: f64 = 0.04;
 
 /// Power at the tool: P = K_p·C·W·Q.

@@ -1,5 +1,6 @@
 //! How amounts, stretches of time and places are said, wherever a report is shown to people.
 
+use formulas::cutting::DROP_ML;
 use units::{Digits, System, show_number};
 
 use crate::need::{Dose, DoseUnit};
@@ -34,7 +35,6 @@ fn in_drops(dose: Dose) -> bool {
 }
 
 fn drops(millilitres: f64) -> f64 {
-    const DROP_ML: f64 = 0.04;
     (millilitres / DROP_ML).round().max(1.0)
 }
 

@@ -179,10 +179,9 @@ pub(super) fn to_micrometre(size: Length) -> String {
     format!("{} mm", units::show_number(size.base() * 1e3, units::Digits::Decimals(3)))
 }
 
-/// An amount of compound in drops of 0.03 mL, as people say it.
+/// An amount of compound in drops, as people say it.
 pub(super) fn drops(amount: Volume) -> String {
-    const DROP_M3: f64 = 0.03e-6;
-    match (amount.base() / DROP_M3 - 1e-6).ceil() {
+    match formulas::bond::drops(amount) {
         count if count <= 1.0 => "one drop".to_owned(),
         count => format!("{} drops", units::show_number(count, units::Digits::Significant(2))),
     }

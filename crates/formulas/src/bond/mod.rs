@@ -22,7 +22,7 @@ use uom::si::length::{micrometer, millimeter};
 use uom::si::pressure::megapascal;
 use uom::si::thermodynamic_temperature::degree_celsius;
 use uom::si::torque::newton_meter;
-use uom::si::volume::cubic_millimeter;
+use uom::si::volume::{cubic_millimeter, milliliter};
 
 use crate::error::{FormulaError, not_negative, positive, within};
 use crate::math::{max, min, pow};
@@ -178,6 +178,24 @@ pub fn bond_holding<R: Recorder>(r: &mut R, retainer: &Retainer, joint: &BondJoi
         axial: strength.map(|stress| Force::new::<newton>(F * times(stress))),
         torque: strength.map(|stress| Torque::new::<newton_meter>(T * times(stress))),
     })
+}
+
+/// A drop of compound, mL: thinner than oil, so smaller drops hang from its nozzle. *Common practice, no source.*
+pub const DROP_ML: f64 = 0.03;
+
+/// Whole drops of compound that make an amount, one at least.
+///
+/// # Example
+/// ```
+/// use uom::si::{f64::Volume, volume::milliliter};
+/// let ml = Volume::new::<milliliter>;
+/// assert_eq!([0.001, 0.03, 0.031, 0.09].map(|amount| formulas::bond::drops(ml(amount))), [1.0, 1.0, 2.0, 3.0]);
+/// ```
+#[must_use]
+pub fn drops(amount: Volume) -> f64 {
+    /// So small a part of a drop is no drop.
+    const NONE: f64 = 5e-4;
+    (amount.get::<milliliter>() / DROP_ML - NONE).ceil().max(1.0)
 }
 
 /// How much compound a joint takes: what the gap holds, and what to put on.

@@ -3,13 +3,14 @@
 //! Wet air washes out an ordinary oil; air-tool oil takes the water up. It is fed by drops to the inlet or by a lubricator, one drop a
 //! minute for each 10 to 20 cubic feet of air.
 
+use formulas::cutting::DROP_ML;
 use formulas::working::Recorder;
 use formulas::{given, sources, step};
 use reference::{Form, Trait};
 use shop::{Fitting, Given, Kind};
 use units::{Quantity, VolumeRate};
 
-use super::common::{DROP_ML, mm2_per_s};
+use super::common::mm2_per_s;
 use super::interval::Interval;
 use super::{Asking, Spot};
 use crate::demand::Test;

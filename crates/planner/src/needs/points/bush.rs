@@ -3,13 +3,14 @@
 //! Its faces touch, so pressure times velocity decides what the bush bears and a thick oil with antiwear or fatty additives what serves.
 //! A porous bush holds its own oil: solids close its pores and grease seals them.
 
+use formulas::cutting::DROP_ML;
 use formulas::slideway::{WAY_FILM_UM, film_dose, journal_area};
 use formulas::working::Recorder;
 use reference::{Form, Trait};
 use shop::{Given, Kind};
 use units::{AngularVelocity, Force, Length, Quantity};
 
-use super::common::{DROP_ML, GREASE_G_PER_ML, micrometres, mm2_per_s};
+use super::common::{GREASE_G_PER_ML, micrometres, mm2_per_s};
 use super::interval::Interval;
 use super::rubbing::{self, boundary_viscosity, rubbing};
 use super::{Asking, Spot};

@@ -26,9 +26,6 @@ pub(super) fn thin_end(nu: KinematicViscosity) -> KinematicViscosity {
     nu / GRADE_BAND
 }
 
-/// A drop from a can or a lubricator, mL; 0.03 to 0.06 are told. *Common practice.*
-pub(super) const DROP_ML: f64 = 0.04;
-
 /// Grease weighs about this much, g/mL; *common practice*.
 pub(super) const GREASE_G_PER_ML: f64 = 0.9;
 
@@ -223,7 +220,10 @@ impl Asking {
         self.demand(
             "stiffness of the grease",
             Test::Consistency { softest, stiffest },
-            format!("softer grease runs out, stiffer grease does not reach the faces; below {} one step softer serves", show(celsius(COLD_C), spot.units)),
+            format!(
+                "softer grease runs out, stiffer grease does not reach the faces; below {} one step softer serves",
+                show(celsius(COLD_C), spot.units)
+            ),
             "astm-d217",
         )
     }

@@ -4,6 +4,7 @@
 //! gear oil drag, heat and foam.
 
 use formulas::FormulaError;
+use formulas::cutting::DROP_ML;
 use formulas::feed::air_spindle_feed;
 use formulas::rolling_bearing::{
     CALENDAR_CAP_H, Dirt, Kind as Rolling, mean_diameter, reference_viscosity, regrease_interval, regrease_mass, speed_factor,
@@ -13,7 +14,7 @@ use reference::{Form, Trait};
 use shop::{Fitting, Given, Kind};
 use units::{AngularVelocity, Length, Quantity};
 
-use super::common::{DROP_ML, rim_speed};
+use super::common::rim_speed;
 use super::interval::Interval;
 use super::{Asking, Spot};
 use crate::demand::Test;

@@ -2,13 +2,14 @@
 //!
 //! They close on a turning screw with chips about; a tacky grease would carry those into the thread.
 
+use formulas::cutting::DROP_ML;
 use formulas::slideway::{film_dose, screw_thread_area, slide_viscosity};
 use formulas::working::Recorder;
 use reference::Form;
 use shop::{Given, Kind};
 use units::{Length, Pressure, Quantity};
 
-use super::common::{DROP_ML, micrometres, thin_end};
+use super::common::{micrometres, thin_end};
 use super::interval::Interval;
 use super::leadscrew::thread_fits;
 use super::{Asking, Spot};

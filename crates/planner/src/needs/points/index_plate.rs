@@ -2,12 +2,13 @@
 //!
 //! Moved by hand now and then: a film that keeps rust off and lets the pin drop home.
 
+use formulas::cutting::DROP_ML;
 use formulas::working::Recorder;
 use reference::Form;
 use shop::{Given, Kind};
 use units::{Length, Quantity};
 
-use super::common::{DROP_ML, mm2_per_s};
+use super::common::mm2_per_s;
 use super::interval::Interval;
 use super::{Asking, Spot};
 use crate::need::{Consequence, Dose};

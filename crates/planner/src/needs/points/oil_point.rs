@@ -3,13 +3,14 @@
 //! The fitting takes oil and nothing else: grease pressed into it blocks the way for good. What is turned by hand only goes stiff when it
 //! is forgotten; what a motor turns wears out.
 
+use formulas::cutting::DROP_ML;
 use formulas::slideway::{WAY_FILM_UM, film_dose, journal_area};
 use formulas::working::Recorder;
 use reference::Form;
 use shop::{Given, Kind};
 use units::{AngularVelocity, Force, Length, Quantity};
 
-use super::common::{DROP_ML, micrometres, mm2_per_s};
+use super::common::{micrometres, mm2_per_s};
 use super::interval::Interval;
 use super::rubbing::{boundary_viscosity, rubbing};
 use super::{Asking, Spot};

@@ -3,6 +3,7 @@
 //! Light gears, sliding dogs and bronze bushes share one oil. With a bath a plain or antiwear oil serves them all; where every hole is
 //! oiled by hand, and the oil leaves at the seams, one that clings. What its maker says stands above this.
 
+use formulas::cutting::DROP_ML;
 use formulas::gear::pitch_line_speed;
 use formulas::working::Recorder;
 use formulas::{given, sources, step};
@@ -10,7 +11,7 @@ use reference::Form;
 use shop::{Fitting, Given, Kind};
 use units::{AngularVelocity, Length, Quantity, Volume};
 
-use super::common::{DROP_ML, mm2_per_s};
+use super::common::mm2_per_s;
 use super::interval::Interval;
 use super::{Asking, Spot};
 use crate::need::{Consequence, Dose};

@@ -2,12 +2,13 @@
 //!
 //! Slow teeth that slide as much as they roll: what clings to them serves. In chips an oil renewed often, shut in a grease.
 
+use formulas::cutting::DROP_ML;
 use formulas::working::Recorder;
 use reference::Form;
 use shop::{Given, Kind};
 use units::{Length, Quantity};
 
-use super::common::{DROP_ML, GREASE_G_PER_ML, mm2_per_s};
+use super::common::{GREASE_G_PER_ML, mm2_per_s};
 use super::interval::Interval;
 use super::{Asking, Spot};
 use crate::need::{Consequence, Dose};

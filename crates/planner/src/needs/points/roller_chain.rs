@@ -2,12 +2,13 @@
 //!
 //! It wears inside, between pin and bush, where only oil creeps: on the inner plates of the slack side. Grease stays outside and dries.
 
+use formulas::cutting::DROP_ML;
 use formulas::working::Recorder;
 use reference::Form;
 use shop::{Given, Kind};
 use units::{Length, Quantity, Velocity, show};
 
-use super::common::{DROP_ML, mm2_per_s};
+use super::common::mm2_per_s;
 use super::interval::Interval;
 use super::{Asking, Spot};
 use crate::need::{Consequence, Dose, DoseUnit};

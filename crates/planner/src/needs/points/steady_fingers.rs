@@ -3,12 +3,12 @@
 //! Point against shaft, no wedge to speak of, and chips beside them: the oil must cling and be given all the time. Dry fingers seize and
 //! score the work.
 
+use formulas::cutting::DROP_ML;
 use formulas::working::Recorder;
 use reference::{Form, Trait};
 use shop::{Given, Kind};
 use units::{AngularVelocity, Force, Length};
 
-use super::common::DROP_ML;
 use super::interval::Interval;
 use super::rubbing::{boundary_viscosity, mind_over, rubbing};
 use super::{Asking, Spot};

@@ -3,13 +3,13 @@
 //! Its oil must be thick enough at the heat of the steam and hold on where water condenses: a compounded cylinder oil, thicker as the
 //! pressure rises. Engine oil makes an emulsion with the water and lubricates nothing.
 
+use formulas::cutting::DROP_ML;
 use formulas::feed::cylinder_feed;
 use formulas::working::Recorder;
 use reference::Form;
 use shop::{Given, Kind};
 use units::{AngularVelocity, Length, Pressure, TemperatureDifference};
 
-use super::common::DROP_ML;
 use super::interval::Interval;
 use super::{Asking, Spot, steam};
 use crate::need::{Consequence, Dose, DoseUnit};

@@ -3,12 +3,13 @@
 //! Small pins seldom make a film, and water drips on them: a fatty motion oil. Oiled again every half hour, a thinner oil does too, down to
 //! the light machine oil that small model engines are given. Cylinder oil drags.
 
+use formulas::cutting::DROP_ML;
 use formulas::working::Recorder;
 use reference::Form;
 use shop::{Given, Kind};
 use units::{AngularVelocity, Force, Length};
 
-use super::common::{DROP_ML, mm2_per_s};
+use super::common::mm2_per_s;
 use super::interval::Interval;
 use super::rubbing::{self, boundary_viscosity, rubbing};
 use super::{Asking, Spot};
