@@ -1,6 +1,5 @@
 //! What a fluid does to the air of the room, and what is beside the job where it is used.
 
-use formulas::flammability::SAFE_SHARE;
 use handling::air::{self, Use, Way, exposure};
 use handling::bars::{Beside, bar};
 use handling::fire::burns;
@@ -22,8 +21,8 @@ pub struct Spent {
     pub way: Option<Way>,
 }
 
-/// Wiping a square metre takes 75 mL, as m³; *common practice*.
-const WIPE_M: f64 = 75e-6;
+/// Wiping a square metre takes so much, mL; *common practice*.
+pub(crate) const WIPING_ML_PER_M2: f64 = 75.0;
 /// Work takes ten minutes at least, and half an hour for a square metre, s; *common practice*.
 const WORK_S: (f64, f64) = (600.0, 1800.0);
 /// A bead or drop of what cures is so thick, m: only its face gives off vapour, for what is cured stays where it is; *common practice*.
@@ -40,7 +39,7 @@ impl Spent {
         let (_, dose) = self.doses.iter().find(|(form, _)| *form == fluid.form)?;
         let share = fluid.dilution.as_ref().map_or(1.0, |dilution| dilution.value.likely);
         let amount = dose.amount().in_volume(fluid.density.value).filter(|amount| amount.base() > 0.0)? * share;
-        let face = Area::from_base(amount.base() / WIPE_M);
+        let face = Area::from_base(amount.base() * 1e6 / WIPING_ML_PER_M2);
         let has = |wanted: Trait| fluid.traits.contains(&wanted);
         let cures = fluid.bond.is_some() && !has(Trait::Solvent);
         let (way, seconds) = match self.way {
@@ -55,7 +54,7 @@ impl Spent {
     /// How a fluid does; none where nothing of it evaporates.
     pub(crate) fn judge(&self, fluid: &Fluid, reference: &Reference) -> Option<Judged> {
         let exposure = exposure(fluid, &self.used(fluid)?, &self.room, reference).ok()??;
-        let grade = if self.room.flames && exposure.of_flammable > SAFE_SHARE {
+        let grade = if self.room.flames && exposure.is_near_burning() {
             Grade::Harmful
         } else if exposure.of_limit > 1.0 {
             Grade::Wrong
@@ -71,16 +70,14 @@ impl Spent {
     pub(crate) fn words(&self, fluid: &Fluid, reference: &Reference, units: System) -> Option<String> {
         let used = self.used(fluid)?;
         let exposure = exposure(fluid, &used, &self.room, reference).ok()??;
-        let share = exposure.of_flammable;
-        let burns = if share > SAFE_SHARE { format!("; its vapour reaches {:.0} % of what burns", share * 100.0) } else { String::new() };
-        Some(format!("{} of it: {}{burns}", show(used.amount, units), exposure.words(units)))
+        Some(format!("{} of it: {}", show(used.amount, units), exposure.words(units)))
     }
 
     /// What is asked, in words.
     pub(crate) fn asked(&self, units: System) -> String {
         let changes = show_number(self.room.changes.base() * 3600.0, Digits::Significant(2));
         let flames = if self.room.flames { ", and far from burning beside a flame" } else { "" };
-        format!("fit to breathe in {} with an air change of {changes} /h{flames}", show(self.room.volume, units))
+        format!("fit to breathe in {} with an air change of {changes} /h to count on{flames}", show(self.room.volume, units))
     }
 }
 

@@ -1,5 +1,6 @@
 //! What one breathes, in words.
 
+use formulas::flammability::SAFE_SHARE;
 use reference::substance::{Concentration, Regime};
 use units::{Digits, Quantity, System, show, show_number};
 
@@ -64,18 +65,27 @@ impl Exposure<'_> {
         self.held.iter().max_by(|one, other| one.of_limit.total_cmp(&other.of_limit))
     }
 
-    /// In a sentence: what one breathes, and the way out.
+    /// Whether the air at the work holds more of what burns than is safe.
+    #[must_use]
+    pub fn is_near_burning(&self) -> bool {
+        self.of_flammable > SAFE_SHARE
+    }
+
+    /// In a sentence: what one breathes, the way out, and how near it is to burning where that is too near.
     #[must_use]
     pub fn words(&self, units: System) -> String {
         let Some(worst) = self.worst() else { return "nothing evaporates".to_owned() };
         let mut words = worst.words();
         if self.of_limit > 1.0 {
-            let air = self.changes_needed.map(|changes| format!("needs {} air changes an hour", digits(changes.base() * 3600.0)));
+            let air = self.changes_needed.map(|changes| format!("needs {} air changes an hour to count on", digits(changes.base() * 3600.0)));
             let less = self.amount_allowed.map(|amount| format!("take at most {}", show(amount, units)));
             let none_safe = worst.substance.lowest_feasible.is_some();
             let last = if none_safe { "take another fluid" } else { "do it outdoors" };
             let ways: Vec<String> = air.into_iter().chain(less).chain([last.to_owned()]).collect();
             words = format!("{words}; {}", ways.join(", or "));
+        }
+        if self.is_near_burning() {
+            words = format!("{words}; its vapour reaches {:.0} % of what burns", self.of_flammable * 100.0);
         }
         words
     }
