@@ -3,6 +3,7 @@
 use std::fmt::Write as _;
 
 use handling::together::{Conflict, Height, Shelf};
+use reference::Apart;
 
 const CUPBOARD: usize = 300;
 const GAP: usize = 90;
@@ -40,7 +41,7 @@ pub(crate) fn draw(shelves: &[Shelf], conflicts: &[Conflict<'_>], name: &dyn Fn(
         if *cupboard < cupboards {
             let (from, to, middle) = (x + CUPBOARD + 8, x + CUPBOARD + GAP - 8, x + CUPBOARD + GAP / 2);
             line(&mut svg, (from, 70), (to, 70));
-            let _ = write!(svg, "<text x=\"{middle}\" y=\"62\" text-anchor=\"middle\">3 m</text>");
+            let _ = write!(svg, "<text x=\"{middle}\" y=\"62\" text-anchor=\"middle\">{}</text>", Apart::DISTANCE);
             for (end, back) in [(from, from + 8), (to, to - 8)] {
                 let _ = write!(svg, "<path d=\"M{back} 65 L{end} 70 L{back} 75\" fill=\"none\" stroke=\"#191919\"/>");
             }
@@ -57,9 +58,8 @@ pub(crate) fn draw(shelves: &[Shelf], conflicts: &[Conflict<'_>], name: &dyn Fn(
 fn rows(shelves: &[Shelf], cupboard: usize, name: &dyn Fn(&str) -> String) -> Vec<Vec<String>> {
     let of_shelf = |shelf: &Shelf| {
         let height = match shelf.height {
-            Height::Any => "",
-            Height::BelowWaist => " (below the waist)",
-            Height::Bottom => " (at the bottom, in a tray)",
+            Height::Any => String::new(),
+            height => format!(" ({})", height.words()),
         };
         let locked = if shelf.locked { ", locked" } else { "" };
         let mut lines = vec![format!("{}{height}{locked}", shelf.group.replace('-', " "))];

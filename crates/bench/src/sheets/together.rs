@@ -2,7 +2,7 @@
 
 use fields::{Given, Kind};
 use formulas::Notebook;
-use handling::together::{Conflict, Height, Shelf, conflicts, shelves, tray};
+use handling::together::{Conflict, Shelf, conflicts, shelves, tray};
 use reference::Fluid;
 use units::Volume;
 
@@ -65,11 +65,6 @@ fn reason(conflict: &Conflict<'_>) -> String {
 }
 
 fn place(shelf: &Shelf) -> String {
-    let height = match shelf.height {
-        Height::Any => "any shelf",
-        Height::BelowWaist => "below the waist",
-        Height::Bottom => "at the bottom",
-    };
     let locked = if shelf.locked { ", locked" } else { "" };
-    format!("cupboard {}, {height}{locked}", shelf.cupboard)
+    format!("cupboard {}, {}{locked}", shelf.cupboard, shelf.height.words())
 }

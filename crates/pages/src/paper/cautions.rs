@@ -2,7 +2,7 @@
 
 use askama::Template;
 use handling::label::of_fluid;
-use handling::together::{Height, Shelf, shelves};
+use handling::together::{Shelf, shelves};
 use planner::report::Report;
 use planner::words::gathered;
 use reference::Fluid;
@@ -86,11 +86,7 @@ impl Paper<'_> {
         let names: Vec<String> = shelf.fluids.iter().map(|key| unbroken(&self.reference.name_of(key))).collect();
         Row {
             cupboard: shelf.cupboard,
-            height: match shelf.height {
-                Height::Any => "any shelf",
-                Height::BelowWaist => "below the waist",
-                Height::Bottom => "at the bottom, in a tray",
-            },
+            height: shelf.height.words(),
             fluids: names.join("; "),
             keep: sentence(&shelf.keep),
             locked: shelf.locked,
