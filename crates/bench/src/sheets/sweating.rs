@@ -140,6 +140,9 @@ fn year(asked: &Asked<'_>, r: &mut Notebook, outcome: Outcome) -> Result<Outcome
         Range { low: a.min(b).min(likely), likely, high: a.max(b).max(likely) }
     };
     let wet = range(|body| body.wet_hours);
+    let all = range(|body| body.dose.iter().sum());
+    let each_year = |sum: f64| sum / f64::from(u32::try_from(years).unwrap_or(1));
+    let seen = Range { low: each_year(all.low), likely: each_year(all.likely), high: each_year(all.high) };
     let (week, wet_in_week) = likely.bodies.first().map_or((0, 0.0), |body| body.worst_week);
     let mut outcome = outcome
         .number("mean outdoors over the year", "°C", outside)
@@ -149,7 +152,9 @@ fn year(asked: &Asked<'_>, r: &mut Notebook, outcome: Outcome) -> Result<Outcome
         .numbers("hours in which it sweats", "h a year", range(|body| body.condensing_hours))
         .numbers("water that condenses on it", "g/m² a year", range(|body| body.condensed * 1e3))
         .number("wet hours in the worst week", "h", wet_in_week)
-        .says(begins(week, years));
+        .says(begins(week, years))
+        .numbers("damp hours that a coat sees", "h a year", seen)
+        .says("an hour counts from 60 % at the metal on, fully from 80 %, threefold where it sweats, and twice as much by salt");
     let coats = coats(asked).into_iter().map(|(key, name, budget)| renewed(name, key, budget, years, &likely, [&a, &b]));
     let mut coats = coats.collect::<Result<Vec<ChoiceRow>, Unanswered>>()?;
     // What lasts comes first, and among that what is least trouble.
