@@ -152,8 +152,17 @@ fn quenches() {
     assert_eq!(brine.choices.iter().find(|row| !row.key.is_empty()).unwrap().key, "quench-salt");
     // By hand: water takes 0.998·4.18 kJ/(L·K), oil 1.74: by heat, oil takes 2.4 times the volume, less what ends warmer.
     let [oil, water] = [("oil", "by the heat"), ("water", "water needed")]
-        .map(|(liquid, words)| answer(&page("quench", &[("mass", "1 kg"), ("liquid", liquid)]), words).likely);
+        .map(|(liquid, words)| answer(&page("quench", &[("mass", "1 kg"), ("rise", "15 K"), ("liquid", liquid)]), words).likely);
     assert!((oil / water - 0.998 * 4.18 / 1.74).abs() < 0.01, "{oil} {water}");
+    // Common practice, no source: water ends at 35 °C at most, brine at 45 °C, whatever rise oil may take. By hand, a kilogram from 850 °C:
+    // (555 − 5)/(0.998·4.18·15) = 8.8 L of water, (555 − 9)/(1.07·3.6·25) = 5.7 L of brine.
+    let by = |liquid: &str| page("quench", &[("mass", "1 kg"), ("liquid", liquid)]);
+    near(&by("water"), "water needed", "L", 8.8, 0.2);
+    near(&by("water"), "hottest", "°C", 35.0, 0.1);
+    near(&by("brine"), "brine needed", "L", 5.7, 0.2);
+    near(&by("brine"), "hottest", "°C", 45.0, 0.1);
+    assert!(!way(&page("quench", &[("mass", "1 kg"), ("liquid", "water"), ("have", "5 L")]), "quenching in").fits);
+    assert!(refused("quench", &[("liquid", "water"), ("start", "33 °C")]).contains("between 0 and 30 °C"));
 }
 
 #[test]

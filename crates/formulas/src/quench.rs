@@ -30,8 +30,14 @@ pub use vessel::{QuenchVessel, flash_margin, quench_vessel, steam_of_water};
 /// Oil for each kilogram of hot steel, L: a US gallon for a pound; *common practice*.
 const OIL_L_PER_KG: f64 = 8.3;
 
-/// How much a quench bath may warm by, K; *common practice*.
+/// How much a bath of oil may warm by in a quench, K; *common practice*.
 pub const USUAL_RISE_K: f64 = 30.0;
+
+/// Warmest that water may end in a quench, °C: beyond it steam clings to the steel and leaves soft spots; *common practice*.
+pub const WARMEST_WATER_C: f64 = 35.0;
+
+/// Warmest that brine may end, whose salt breaks the steam, °C; *common practice*.
+pub const WARMEST_BRINE_C: f64 = 45.0;
 
 /// A liquid that takes heat.
 #[derive(Debug, Clone, Copy, PartialEq)]

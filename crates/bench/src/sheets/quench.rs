@@ -3,7 +3,10 @@
 use fields::{Given, Kind};
 use formulas::Notebook;
 use formulas::coating::Tank;
-use formulas::quench::{Charge, HotMetal, Liquid, bath_after, flash_margin, oil_volume, quench_vessel, steam_of_water, volume_for_rise};
+use formulas::quench::{
+    Charge, HotMetal, Liquid, WARMEST_BRINE_C, WARMEST_WATER_C, bath_after, flash_margin, oil_volume, quench_vessel, steam_of_water,
+    volume_for_rise,
+};
 use formulas::solution::dilution;
 use units::{Length, Mass, Quantity, Ratio, System, Temperature, TemperatureDifference, Volume, show};
 
@@ -23,7 +26,7 @@ const LIQUID: Given<Option<&'static str>> =
 const MASS: Given<Mass> = Given::quantity("mass", "0.1 kg", "common-practice", "all that goes in at once, tongs and wire too");
 const HOT: Given<Temperature> = Given::quantity("hot", "850 °C", "common-practice", "temperature the steel is quenched from");
 const START: Given<Temperature> = Given::quantity("start", "20 °C", "common-practice", "temperature of the bath before");
-const RISE: Given<TemperatureDifference> = Given::quantity("rise", "30 K", "common-practice", "how much the bath may warm");
+const RISE: Given<TemperatureDifference> = Given::quantity("rise", "30 K", "common-practice", "how much the bath may warm; water ends at 35 °C and brine at 45 °C at most");
 const HAVE: Given<Option<Volume>> = Given::maybe("have", "what you have in the vessel, to see how warm it gets");
 const FLASH: Given<Option<Temperature>> = Given::maybe("flash", "flash point of your oil, from its data sheet");
 const OIL: Given<Vec<String>> = Given::fluids("fluid", "your oil by key; a fast quench oil if none is named");
@@ -75,10 +78,8 @@ pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unans
 const TALLEST_M: f64 = 2.0;
 /// Below the heat that any steel hardens from: 700 °C; *common practice*.
 const COOLEST_RED: f64 = 973.15;
-/// Hottest that water may get, 60 °C: beyond it, steam keeps it off the steel and leaves soft spots; *common practice*.
-const HOTTEST_WATER: f64 = 333.15;
-/// Warmest that it may be before: 40 °C; *common practice*.
-const WARMEST_START: f64 = 313.15;
+/// So much water and brine must be able to warm at least, K; *common practice*.
+const LEAST_RISE_K: f64 = 5.0;
 
 /// What the steel asks for, or what was said.
 fn liquid<'a>(asked: &Asked<'a>) -> &'a str {
@@ -148,29 +149,35 @@ fn water(asked: &Asked<'_>, charge: &Charge, brine: bool, r: &mut Notebook) -> R
         return Err(Unanswered::Contradiction("`fluid` and `flash` are for oil: leave them out, or say `--liquid oil`".to_owned()));
     }
     let bath = if brine { Liquid::brine() } else { Liquid::water() };
-    let (start, rise): (Temperature, TemperatureDifference) = (answers.quantity(&START), answers.quantity(&RISE));
-    if !(ZERO_C..=WARMEST_START).contains(&start.base()) {
-        return Err(Unanswered::Contradiction(
-            "`start` of water and brine lies between 0 and 40 °C: warmer, it quenches unevenly".to_owned(),
-        ));
+    let (start, told): (Temperature, TemperatureDifference) = (answers.quantity(&START), answers.quantity(&RISE));
+    let warmest = if brine { WARMEST_BRINE_C } else { WARMEST_WATER_C };
+    if !(ZERO_C..=ZERO_C + warmest - LEAST_RISE_K).contains(&start.base()) {
+        return Err(Unanswered::Contradiction(format!(
+            "`start` of water lies between 0 and {:.0} °C, of brine up to {:.0} °C: warmer, it quenches unevenly",
+            WARMEST_WATER_C - LEAST_RISE_K,
+            WARMEST_BRINE_C - LEAST_RISE_K
+        )));
     }
+    let warmest = Temperature::from_base(ZERO_C + warmest);
+    let rise = TemperatureDifference::from_base(told.base().min(warmest.base() - start.base()));
     let needed = volume_for_rise(r, charge, &bath, start, rise)?;
     let in_it = answers.maybe(&HAVE).unwrap_or(needed);
     let hottest = bath_after(r, charge, &bath, in_it, start)?;
-    let (enough, cool) = (in_it >= needed, hottest.base() <= HOTTEST_WATER);
+    let enough = in_it >= needed;
     let outcome = Outcome::default()
         .exact(if brine { "brine needed" } else { "water needed" }, needed)
         .says("deep enough to cover the part by a hand's breadth, whatever that takes")
-        .exact("hottest it gets", hottest);
+        .exact("hottest it gets", hottest)
+        .says(format!("{} at most: warmer, steam clings to the steel and leaves soft spots", show(warmest, System::Metric)));
     let outcome = if brine {
         let salt = dilution(r, in_it * bath.density, Ratio::from_base(1.0), Ratio::from_base(0.1))?;
         outcome.exact("salt for it", salt.concentrate).says("a tenth by mass, stirred until clear")
     } else {
         outcome
     };
-    let why = if enough && cool { "enough of it" } else { "too little: it boils round the part and leaves soft spots" };
+    let why = if enough { "enough of it" } else { "too little: it boils round the part and leaves soft spots" };
     Ok(outcome
-        .way(format!("quenching in {}", show(in_it, System::Metric)), enough && cool, why)
+        .way(format!("quenching in {}", show(in_it, System::Metric)), enough, why)
         .caution_if(brine, "Rinse and oil the part at once: salt rusts it, and every machine it drips on.", "common-practice")
         .caution("Water cracks oil-hardening steel, thin edges and sharp corners; stand back from the first seconds.", "common-practice"))
 }

@@ -1,15 +1,15 @@
 //! Hardening steel: what it is quenched in, how much of it, and the oil after.
 
-use formulas::quench::{Charge, HotMetal, Liquid, USUAL_RISE_K, bath_after, oil_volume, quench_vessel};
+use formulas::quench::{Charge, HotMetal, Liquid, USUAL_RISE_K, WARMEST_BRINE_C, WARMEST_WATER_C, bath_after, oil_volume, quench_vessel};
 use formulas::working::Recorder;
 use handling::bars::USED_OIL;
 use reference::Form;
 use shop::{Given, Kind};
 use units::{Area, Length, Mass, Quantity, System, Temperature, TemperatureDifference, Volume, show};
 
-use super::common::{degrease, oil_after};
+use super::common::{degrease, oil_after, to_celsius};
 use super::{Bench, Step, Task};
-use crate::demand::Test;
+use crate::demand::{Test, celsius};
 use crate::need::{Consequence, Dose};
 use crate::needs::Complaint;
 
@@ -84,15 +84,24 @@ struct Bath {
 }
 
 impl Bath {
-    fn new<R: Recorder>(r: &mut R, charge: &Charge, oil: bool, start: Temperature, part: Length) -> Result<Self, Complaint> {
-        let rise = TemperatureDifference::from_base(USUAL_RISE_K);
-        let liquid = if oil { Liquid::oil() } else { Liquid::water() };
+    /// In a room so warm. Oil starts with it; water is drawn cold, and ends where water must, though brine may stand there too.
+    fn new<R: Recorder>(r: &mut R, charge: &Charge, oil: bool, room: Temperature, part: Length) -> Result<Self, Complaint> {
+        let (liquid, start, rise) = if oil {
+            (Liquid::oil(), room, USUAL_RISE_K)
+        } else {
+            let cold = if room < celsius(DRAWN_C) { room } else { celsius(DRAWN_C) };
+            (Liquid::water(), cold, (WARMEST_WATER_C - to_celsius(cold)).min(USUAL_RISE_K))
+        };
+        let rise = TemperatureDifference::from_base(rise);
         let asked = oil_volume(r, charge, &liquid, start, rise)?.needed;
         let vessel = quench_vessel(r, asked, part, floor(asked))?;
         let hottest = bath_after(r, charge, &liquid, vessel.liquid, start)?;
         Ok(Self { liquid: vessel.liquid, depth: vessel.depth, height: vessel.height, hottest })
     }
 }
+
+/// Water for a quench is drawn no warmer, °C; *common practice*.
+const DRAWN_C: f64 = 25.0;
 
 /// The floor of a round pot half as deep again as it is wide; *common practice*.
 fn floor(liquid: Volume) -> Area {
@@ -144,6 +153,14 @@ fn quench(bench: &Bench<'_>, steel: &str, bath: &Bath) -> Step {
             )
             .never(&USED_OIL),
     };
+    let step = step.mind_if(
+        steel != "oil-hardening",
+        format!(
+            "Draw it cold, at {DRAWN_C:.0} °C at most, and renew it before it passes {WARMEST_WATER_C:.0} °C, brine {WARMEST_BRINE_C:.0} °C: \
+             warmer, steam clings to the steel and leaves soft spots."
+        ),
+        "common-practice",
+    );
     step.near_heat().mind("Goggles, tongs, leather gloves; steam and hot oil jump.", "common-practice")
 }
 
