@@ -629,6 +629,19 @@ fn the_quench_follows_the_steel() {
 }
 
 #[test]
+fn a_case_is_quenched_from_the_heat_of_its_powder_and_tempered_like_a_case() {
+    // Common practice, no source: carbon goes in near 900 °C; a case is tempered at 150 to 200 °C, a spring at 290 to 310.
+    let quench = |more: &str| ask("harden", &format!("mass = \"0.5 kg\"\noften = \"yearly\"\n{more}"));
+    let case = quench("steel = \"case\"");
+    assert!(minds(step(&case, "quench"), "150–200 °C") && !minds(step(&case, "quench"), "springs"));
+    assert!(minds(step(&quench(""), "quench"), "springs"));
+    // The heat a bath is reckoned from is told by its volume: 900 °C is more than the 820 °C of a tool steel.
+    let litres = |needs: &[Need]| likely(step(needs, "quench"), Form::Liquid).likely;
+    assert!(litres(&case) > 1.05 * litres(&quench("steel = \"silver-steel\"")));
+    assert!((litres(&case) - litres(&quench("steel = \"case\"\nheat = \"900 °C\""))).abs() < 1.0);
+}
+
+#[test]
 fn a_quench_bath_is_the_larger_of_the_rule_and_the_heat() {
     // Rule: 1 gal(US) for 1 lb, 8.3 L for 1 kg; common practice, no source. Heat: 555 kJ/kg from 850 °C (thermochemical tables, from
     // memory) to 58 °C, where 0.45 kJ/(kg·K) leave 15, into oil of 0.87 kg/L and 2.0 kJ/(kg·K) that may warm by 30 K: 5.17 L for half a

@@ -52,19 +52,28 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
     }
     if steel == "case" {
         steps.push(
-            Step::new("pack or dip", "bright red (about 900 °C), into the powder, hold, again; a skin of a few tenths at most")
-                .classes(&["case-hardening-powder"], &[], "mild steel has too little carbon to harden", "common-practice")
-                .dose(Dose::grams(powder_g(mass)))
-                .mind("Only powder free of cyanide.", "common-practice"),
+            Step::new(
+                "pack or dip",
+                format!("bright red ({CASE_C:.0} °C), into the powder, hold, again; a skin of a few tenths at most; quench from that heat"),
+            )
+            .classes(&["case-hardening-powder"], &[], "mild steel has too little carbon to harden", "common-practice")
+            .dose(Dose::grams(powder_g(mass)))
+            .mind("Only powder free of cyanide.", "common-practice"),
         );
     }
-    let charge = Charge { mass, metal: HotMetal::Iron, at: answers.quantity(&HEAT) };
+    let told: Temperature = answers.quantity(&HEAT);
+    // What comes out of the powder goes into the bath as hot as that.
+    let at = if steel == "case" && told < celsius(CASE_C) { celsius(CASE_C) } else { told };
+    let charge = Charge { mass, metal: HotMetal::Iron, at };
     steps.push(quench(bench, steel, &Bath::new(r, &charge, steel == "oil-hardening", bench.room.hottest, answers.quantity(&LENGTH))?));
     if steel != "oil-hardening" {
         steps.push(oil_after(&materials, Dose::ml(2.0)));
     }
     Ok(task(steps))
 }
+
+/// Heat at which mild steel takes up carbon from a powder, °C; *common practice*.
+const CASE_C: f64 = 900.0;
 
 /// Boric acid for one small part, g; *common practice*.
 const GLAZE_G: f64 = 5.0;
@@ -126,7 +135,7 @@ fn quench(bench: &Bench<'_>, steel: &str, bath: &Bath) -> Step {
             ),
             "common-practice",
         )
-        .mind(TEMPER, "common-practice");
+        .mind(if steel == "case" { TEMPER_CASE } else { TEMPER }, "common-practice");
     let step = match steel {
         "water-hardening" => {
             step.classes(&["quench-brine"], &["quench-water"], "it wants the fastest quench; salt breaks the steam skin", "common-practice")
@@ -169,6 +178,9 @@ const FLASH_MARGIN_K: f64 = 50.0;
 
 const TEMPER: &str = "Temper at once, while still hand warm: straw (200–230 °C) for cutting tools, purple (270–280 °C) for punches, \
                       blue (290–310 °C) for springs; the steel's own sheet comes first.";
+
+const TEMPER_CASE: &str = "Temper at once, while still hand warm: an hour at 150–200 °C, no hotter, or the skin goes soft; the steel's own sheet \
+                           comes first.";
 
 /// Brine for so many litres, kg: a tenth salt is 1.07 kg to the litre.
 fn brine_kg(litres: f64) -> f64 {
