@@ -262,6 +262,20 @@ fn the_torque_gives_three_quarters_of_the_proof_load() {
 }
 
 #[test]
+fn each_lubricant_that_may_be_served_has_a_torque_of_its_own() {
+    // By hand for M10, K = 0.024 + 1.16·µ: on steel 0.163 at 0.12 (oil) and 0.117 at 0.08 (paste), so 41.1 becomes 29.5 N·m; on stainless
+    // 0.186 at 0.14 (paste) and 0.337 at 0.27 (grease), so grease takes 1.81 times the torque of paste.
+    let steel = &ask("tighten", "thread = \"10 mm\"\ngrade = \"8.8\"")[0];
+    near(number_after(steel, "With anti-seize paste in place of oil tighten it to"), 29.5, 0.02);
+    let stainless = &ask("tighten", "thread = \"10 mm\"\nmetals = [\"stainless\"]")[0];
+    let (paste, grease) =
+        (number_after(stainless, "counted as A-50) to"), number_after(stainless, "With grease in place of paste tighten it to"));
+    near(grease / paste, 1.81, 0.02);
+    let dry = &ask("tighten", "thread = \"10 mm\"\ntorque = \"50 N m\"")[0];
+    near(number_after(dry, "in place of oil they become"), 50.0 * 0.117 / 0.233, 0.02);
+}
+
+#[test]
 fn nonsense_about_screws_is_refused() {
     for rest in ["named = \"M8.3\"", "grade = \"99\"", "named = \"banana\"", "named = \"M0\""] {
         for job in ["tighten", "lock thread"] {

@@ -5,7 +5,7 @@
 
 pub(super) mod bolt;
 
-use formulas::tightening::{Bolt, Condition, converted_torque, preload_for_share, torque_range};
+use formulas::tightening::{Bolt, Condition, Grade, converted_torque, preload_for_share, torque_range};
 use formulas::working::Recorder;
 use shop::{Given, Kind};
 use units::{Quantity, Range, System, Temperature, Torque, show};
@@ -54,12 +54,18 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
         )
     };
     let dry = dry(bench, metals, galls);
-    let treated = if galls { (Condition::StainlessPaste, "With paste") } else if solids { (Condition::Paste, "With paste") } else { (Condition::Oiled, "Oiled") };
+    let (first, other) = match (galls, solids) {
+        (true, _) => ((Condition::StainlessPaste, "With paste"), (Condition::StainlessOiled, "With grease in place of paste")),
+        (_, true) => ((Condition::Paste, "With paste"), (Condition::Oiled, "With grease in place of paste")),
+        _ => ((Condition::Oiled, "Oiled or greased"), (Condition::Paste, "With anti-seize paste in place of oil")),
+    };
+    let given = told(answers.quantity(&TORQUE));
     let step = step
         .demand("stands the heat", Test::Stands { hottest: temperature }, "what melts or cokes locks the thread", "common-practice")
         .spares(metals)
         .dose(Dose::ml(drop_ml(screw.thread.major.base()) * answers.number(&PIECES)))
-        .mind(torque_line(r, &screw, told(answers.quantity(&TORQUE)), dry, treated, galls)?, "iso-16047")
+        .mind(torque_line(r, &screw, given, dry, first, galls)?, "iso-16047")
+        .mind(other_line(r, &screw, given, dry, other, galls)?, "iso-16047")
         .mind("Wheels, brakes, steering, cylinder heads and lifting gear: only as the maker says.", "common-practice");
     Ok(vec![Task { consequence: Consequence::Spoils, times_a_year: bench.times_a_year(), steps: vec![step] }])
 }
@@ -110,9 +116,13 @@ fn torque_line<R: Recorder>(
     let likely = converted_torque(r, &bolt, one, was, is.likely)?.overload;
     let worst = converted_torque(r, &bolt, one, was, is.low)?.overload;
     let Some(grade) = screw.grade else {
-        return Ok(format!("{treated}, the thread takes {:.0} % of a torque given for dry. {}", 100.0 / likely, overload_line(likely, worst, None)));
+        return Ok(format!(
+            "{treated}, the thread takes {:.0} % of a torque given for dry. {}",
+            100.0 / likely,
+            overload_line(likely, worst, None)
+        ));
     };
-    let share = if galls { SHARE_WHERE_IT_GALLS * (grade.yields / grade.proof).value } else { SHARE_OF_PROOF };
+    let share = share_of_proof(&grade, galls);
     let preload = preload_for_share(r, &screw.thread, grade.proof, share)?;
     let torque = torque_range(r, &bolt, preload, is)?;
     let untreated = torque_range(r, &bolt, preload, dry.friction())?;
@@ -126,6 +136,35 @@ fn torque_line<R: Recorder>(
         overload_line(likely, worst, Some(share)),
         LOW_END,
     ))
+}
+
+/// The torque for the thread as it is lubricated with what else serves: another friction, another torque for the same pull.
+fn other_line<R: Recorder>(
+    r: &mut R,
+    screw: &Screw,
+    given: Option<Torque>,
+    dry: Condition,
+    (now, treated): (Condition, &str),
+    galls: bool,
+) -> Result<String, Complaint> {
+    let bolt = Bolt::hexagon(screw.thread);
+    let (was, is) = (dry.friction().likely, now.friction());
+    if let Some(torque) = given {
+        let mut at = |mu: f64| converted_torque(r, &bolt, torque, was, mu).map(|converted| converted.torque);
+        let range = Range { low: at(is.low)?, likely: at(is.likely)?, high: at(is.high)? };
+        return Ok(format!("{treated} they become {}.", scattered(range)));
+    }
+    let Some(grade) = screw.grade else {
+        let overload = converted_torque(r, &bolt, Torque::from_base(1.0), was, is.likely)?.overload;
+        return Ok(format!("{treated} the thread takes {:.0} % of a torque given for dry.", 100.0 / overload));
+    };
+    let preload = preload_for_share(r, &screw.thread, grade.proof, share_of_proof(&grade, galls))?;
+    Ok(format!("{treated} tighten it to {} for the same pull.", scattered(torque_range(r, &bolt, preload, is)?)))
+}
+
+/// How far a screw is tightened, as a share of its proof load.
+fn share_of_proof(grade: &Grade, galls: bool) -> f64 {
+    if galls { SHARE_WHERE_IT_GALLS * (grade.yields / grade.proof).value } else { SHARE_OF_PROOF }
 }
 
 const LOW_END: &str = "Take the low figure where stretching the screw would do harm, the likely one where coming loose would.";
