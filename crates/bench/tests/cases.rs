@@ -230,6 +230,17 @@ fn cuts() {
 }
 
 #[test]
+fn stainless_takes_thrust_and_free_cutting_steel_little_of_either() {
+    // Factors from memory of handbook tables: steel of 200 HB 24 000, austenitic stainless 24 000 for torque and 35 000 for thrust,
+    // resulfurised steel 12 000. The torque goes with the factor; the thrust but for the part of the chisel edge, which goes with it too.
+    let of = |material: &str, what: &str| answer(&page("cut", &[("operation", "drill"), ("material", material)]), what).likely;
+    let ratio = |material: &str, what: &str| of(material, what) / of("mild-steel", what);
+    assert!((ratio("stainless", "torque of the drill") - 1.0).abs() < 1e-6);
+    assert!((ratio("stainless", "thrust of the drill") - 35.0 / 24.0).abs() < 1e-6);
+    assert!((ratio("free-cutting-steel", "torque of the drill") - 0.5).abs() < 1e-6);
+}
+
+#[test]
 fn the_trade_ranks_the_fluids_of_a_cut() {
     // Common practice and Machinery's Handbook: cast iron and brass dry, aluminium a light fluid, magnesium never a water mix.
     let first = |material: &str, operation: &str| {

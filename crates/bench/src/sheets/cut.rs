@@ -134,7 +134,8 @@ fn power(asked: &Asked<'_>, material: &str, operation: Operation, outcome: Outco
             positive(feed, "feed")?;
             let load = drill_load(r, factor.factor, diameter, feed, wear);
             let power = turning_power(r, load.torque, answers.quantity(&TURNS));
-            let outcome = outcome.exact("thrust of the drill", load.thrust).exact("torque of the drill", load.torque);
+            let thrust = factor.thrust_factor.map_or(load.thrust, |factor| drill_load(r, factor, diameter, feed, wear).thrust);
+            let outcome = outcome.exact("thrust of the drill", thrust).exact("torque of the drill", load.torque);
             heat(asked, outcome, Range::exact(power), r)
         }
         Operation::Tap => {

@@ -91,12 +91,14 @@ pub struct CuttingPower {
 
 /// Material factor of the drilling thrust and torque formula.
 #[derive(Debug, Clone, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[serde(deny_unknown_fields, rename_all = "kebab-case")]
 pub struct DrillFactor {
     /// Key of a material.
     pub material: String,
     /// The factor K_d, the same number in inch and metric form.
     pub factor: f64,
+    /// The factor for the thrust, where it is another than that for the torque.
+    pub thrust_factor: Option<f64>,
     /// Which state it stands for.
     pub state: String,
     /// Where this comes from.
