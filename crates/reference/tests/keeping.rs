@@ -109,11 +109,13 @@ fn every_fluid_has_a_stream_for_its_leftovers() {
             assert!(["solvent", "mixed-oil"].contains(&stream.key.as_str()), "{} in {}", fluid.key, stream.key);
         }
         if fluid.hazards.storage == "oil" && fluid.barred.is_none() {
-            assert!(["clean-used-oil", "mixed-oil", "small-chemicals"].contains(&stream.key.as_str()), "{} in {}", fluid.key, stream.key);
+            assert!(["clean-used-oil", "grease", "mixed-oil", "small-chemicals"].contains(&stream.key.as_str()), "{} in {}", fluid.key, stream.key);
         }
     }
     let of = |key: &str| reference().fluid(key).and_then(|fluid| reference().waste_of(fluid)).map(|stream| stream.key.as_str());
     assert_eq!(of("cold-blackening"), Some("selenium"));
+    // Used-oil collections take what runs; common practice, no source.
+    assert_eq!([of("lithium-2"), of("moly-2"), of("slideway-68")], [Some("grease"), Some("grease"), Some("clean-used-oil")]);
     // Fluoride and acid never meet, not as waste either: hydrogen fluoride. Common practice, no source.
     assert_eq!([of("fluoride-flux"), of("battery-acid")], [Some("fluoride"), Some("acid")]);
 }
