@@ -184,6 +184,10 @@ fn what_must_never_be_done_stands_beside_the_work() {
     ] {
         assert!(minds(&step("", job, more, name), words), "{job}: {words}");
     }
+    // A pickle that never held copper is no copper waste: chemistry.
+    assert!(minds(&step("", "solder", "", "pickle"), "copper waste"));
+    let steel = step("", "solder", "metals = [\"mild-steel\"]", "pickle");
+    assert!(!minds(&steel, "copper waste") && minds(&steel, "not fit for the drain"));
     // Steam pipework is tried cold, full of water: common practice, no source.
     let steam = step("", "leak test", "medium = \"steam\"", "leak test");
     assert_eq!((grade_of(&steam, "cold-water"), grade_of(&steam, "leak-test-fluid")), (Grade::Right, Grade::Wrong));

@@ -140,7 +140,12 @@ fn pickle(metals: &[String], bath: &Bath, times_a_year: f64, steel: bool) -> [St
         "common-practice",
     )
     .mind(
-        "Keep it shut, 3 m from bright steel or in another room. Spent pickle is copper waste: neutral is not fit for the drain.",
+        if steel {
+            "Keep it shut, 3 m from bright steel or in another room. Spent pickle is waste, with the metal it has dissolved: neutral is not fit \
+             for the drain."
+        } else {
+            "Keep it shut, 3 m from bright steel or in another room. Spent pickle is copper waste: neutral is not fit for the drain."
+        },
         "common-practice",
     );
     let end = Step::new("neutralise", "dip the part until it stops fizzing, rinse, dry; in an open vessel, a little at a time")
