@@ -5,7 +5,7 @@
 use core::f64::consts::PI;
 use std::marker::PhantomData;
 
-use units::{Length, Pressure, Range, Temperature, TemperatureDifference, Volume};
+use units::{Length, Pressure, Range, Temperature, TemperatureDifference, Volume, celsius};
 use uom::si::length::{inch, millimeter};
 use uom::si::pressure::bar;
 use uom::si::temperature_interval::kelvin as kelvins;
@@ -32,10 +32,6 @@ pub enum Sealant {
     SoftPaste,
     /// Graphite and linseed oil paste.
     GraphitePaste,
-}
-
-const fn celsius(value: f64) -> Temperature {
-    Temperature { dimension: PhantomData, units: PhantomData, value: value + 273.15 }
 }
 
 const fn millimetres(value: f64) -> Length {

@@ -10,7 +10,7 @@ use formulas::room_air::{HOME_MIXING, History, Pulse, near_field};
 use formulas::vapour::{ATMOSPHERE_KPA, Antoine, BesideWater, Component, Pan, VanLaar, blend, pan_rate, schmidt};
 use formulas::{FormulaError, Recorder, Silent};
 use reference::{Fluid, Reference, Substance};
-use units::{Area, Frequency, Length, MassDensity, Pressure, Quantity, Temperature, Time, Velocity, Volume};
+use units::{Area, Frequency, Length, MassDensity, Pressure, Quantity, Temperature, Time, Velocity, Volume, in_celsius};
 
 pub use exposure::{Exposure, Held, Limited, MOST_CHANGES, exposure, judge, limit};
 pub use words::whose;
@@ -102,7 +102,7 @@ pub fn of_parts<'r>(
     used: &Use,
     room: &Room,
 ) -> Result<Vec<Emission<'r>>, FormulaError> {
-    let celsius = room.temperature.base() - 273.15;
+    let celsius = in_celsius(room.temperature);
     if parts.iter().all(|(substance, ..)| stays(substance, celsius)) {
         return Ok(Vec::new());
     }
@@ -186,8 +186,7 @@ pub fn pressure_kpa(substance: &Substance, celsius: f64) -> f64 {
 #[must_use]
 pub fn antoine(substance: &Substance) -> Option<Antoine> {
     let known = substance.antoine.as_ref()?;
-    let celsius = |at: Temperature| at.base() - 273.15;
-    Some(Antoine { a: known.a, b: known.b, c: known.c, from: celsius(known.from), to: celsius(known.to) })
+    Some(Antoine { a: known.a, b: known.b, c: known.c, from: in_celsius(known.from), to: in_celsius(known.to) })
 }
 
 /// Molar mass, g/mol; that of a heavy oil where none is known, which hardly matters then.

@@ -6,6 +6,7 @@ use formulas::viscosity::{Measured, viscosity_at};
 use formulas::working::Silent;
 use handling::bars::Beside;
 use reference::{Compatibility, Fluid, Form, Reference, Trait, nlgi};
+pub(crate) use units::celsius;
 use units::{KinematicViscosity, Length, Pressure, Quantity, System, Temperature, TemperatureDifference, show};
 
 use crate::surroundings::{Spent, beside, beside_words};
@@ -340,13 +341,7 @@ fn listed(traits: &[Trait], joint: &str) -> String {
 /// The viscosity of an oil, or of a grease's base oil, at a temperature.
 fn viscosity(fluid: &Fluid, at: Temperature) -> Option<KinematicViscosity> {
     let oil = fluid.oil.as_ref()?;
-    let cool = Measured { at: celsius(40.0), nu: oil.viscosity_40 };
-    let hot = Measured { at: celsius(100.0), nu: oil.viscosity_100? };
-    viscosity_at(&mut Silent, cool, hot, at).ok()
-}
-
-pub(crate) fn celsius(degrees: f64) -> Temperature {
-    Temperature::from_base(degrees + 273.15)
+    viscosity_at(&mut Silent, Measured::at_40(oil.viscosity_40), Measured::at_100(oil.viscosity_100?), at).ok()
 }
 
 /// ISO 3448 lets an oil lie 10 % either side of its grade.
@@ -354,8 +349,10 @@ const GRADE_BAND: f64 = 1.1;
 
 /// Whether an oil still gets there on a cold start: above its pour point with 10 K to spare, and thin enough for the feed.
 fn flows(fluid: &Fluid, at: Temperature, limit: KinematicViscosity) -> Option<Judged> {
+    /// *Common practice, no source.*
     const SPARE_ABOVE_POUR_K: f64 = 10.0;
-    /// A feed passes half as much of an oil twice as thick: slow, but it arrives.
+    /// A feed passes half as much of an oil twice as thick, as flow through a fine way goes: slow, but it arrives. That twice will still
+    /// do is *common practice, no source*.
     const SLOW: f64 = 2.0;
     if fluid.form != Form::Oil {
         return None;

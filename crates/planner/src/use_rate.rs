@@ -1,14 +1,12 @@
 //! How much of a fluid a year takes, and which pack is the cheapest way to it.
 
 use reference::{Fluid, Reference};
-use units::{Amount, Quantity};
+use units::{Amount, Quantity, YEAR};
 
 use crate::chart::Serving;
 use crate::need::{Dose, Need};
 use crate::plan::{Plan, Weighed};
 use crate::verdict::Grade;
-
-const SECONDS_A_YEAR: f64 = 365.25 * 86_400.0;
 
 /// What a year takes of a fluid, counted at the needs it serves best: where it is right, or where it is all there is.
 #[must_use]
@@ -105,7 +103,7 @@ pub struct Choice<'r> {
 /// The packs of a fluid with what each costs, in the money asked for.
 #[must_use]
 pub fn choices<'r>(fluid: &'r Fluid, doses: &[(Amount, f64)], currency: &str, reference: &Reference) -> Vec<Choice<'r>> {
-    let shelf_years = fluid.shelf.opened.base() / SECONDS_A_YEAR;
+    let shelf_years = fluid.shelf.opened.base() / YEAR;
     let choice = |pack: &'r reference::fluid::Pack| {
         let price = converted(pack.price, &pack.currency, currency, reference)?;
         let packs_a_year: f64 = doses.iter().map(|(dose, times)| times * of_pack(*dose, pack.size, fluid)).sum();

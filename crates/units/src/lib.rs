@@ -30,6 +30,8 @@ mod usage;
 pub use amount::Amount;
 pub use dimension::{Dimension, parse_any, show_base, show_base_in, value_in};
 pub use error::QuantityError;
+pub use kinds::YEAR;
+pub use kinds::heat::{ICE, celsius, in_celsius};
 pub use parse::{parse, parse_range};
 pub use print::{show, show_exact, show_in, show_number, show_range};
 pub use quantity::{Digits, Quantity, System, Unit};

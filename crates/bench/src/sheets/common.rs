@@ -6,6 +6,7 @@ use formulas::viscosity_index::viscosity_100_from_index;
 use formulas::{Recorder, Silent};
 use reference::{Fluid, Reference};
 use units::{DynamicViscosity, KinematicViscosity, Length, MassDensity, Quantity, Temperature};
+pub(super) use units::{ICE as ZERO_C, celsius as from_celsius, in_celsius as celsius};
 
 use super::{Asked, Unanswered};
 use crate::page::ChoiceRow;
@@ -18,9 +19,6 @@ pub(super) const AT_40: Given<Option<KinematicViscosity>> = Given::maybe("at_40"
 pub(super) const AT_100: Given<Option<KinematicViscosity>> = Given::maybe("at_100", "viscosity at 100 °C, from the data sheet");
 /// Viscosity index of an oil that is not on the list.
 pub(super) const INDEX: Given<Option<f64>> = Given::maybe_number("index", "viscosity index, in place of the viscosity at 100 °C");
-
-/// 0 °C in kelvin.
-pub(super) const ZERO_C: f64 = 273.15;
 
 /// Density of a mineral oil that is not on the list; *typical, from memory*.
 const MINERAL: f64 = 880.0;
@@ -178,16 +176,6 @@ pub(super) fn micrometres(value: f64) -> Length {
 /// A film as people say it.
 pub(super) fn film(thickness: Length) -> String {
     format!("{} µm", said(thickness.base() * 1e6))
-}
-
-/// °C.
-pub(super) fn celsius(at: Temperature) -> f64 {
-    at.base() - ZERO_C
-}
-
-/// From °C.
-pub(super) fn from_celsius(at: f64) -> Temperature {
-    Temperature::from_base(at + ZERO_C)
 }
 
 /// A temperature as people say it.

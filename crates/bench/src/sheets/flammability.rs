@@ -87,7 +87,7 @@ fn over<'a>(of: &Contents<'a>, at: Temperature) -> Result<Vec<Over<'a>>, Unanswe
     if of.parts.is_empty() {
         return Ok(Vec::new());
     }
-    let celsius = at.base() - 273.15;
+    let celsius = units::in_celsius(at);
     let components: Vec<Component> = of.parts.iter().map(|(substance, likely, _)| component(substance, *likely, celsius)).collect();
     let one = |((substance, ..), share): (&(&'a Substance, f64, f64), Partial)| Over {
         substance,

@@ -1,9 +1,8 @@
 //! Taking a bonded joint apart.
 
 use core::f64::consts::PI;
-use std::marker::PhantomData;
 
-use units::{Force, Length, Mass, Range, Temperature, TemperatureDifference};
+use units::{Force, Length, Mass, Range, Temperature, TemperatureDifference, celsius};
 use uom::si::energy::kilojoule;
 use uom::si::f64::Energy;
 use uom::si::force::newton;
@@ -17,10 +16,6 @@ use crate::error::{FormulaError, positive, within};
 use crate::sources;
 use crate::working::{Caution, Recorder};
 use crate::{given, step};
-
-const fn celsius(value: f64) -> Temperature {
-    Temperature { dimension: PhantomData, units: PhantomData, value: value + 273.15 }
-}
 
 /// How hot a joint is made to pull it, while it is hot: it sets again on cooling.
 ///

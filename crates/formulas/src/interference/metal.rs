@@ -2,7 +2,7 @@
 
 use std::marker::PhantomData;
 
-use units::{Pressure, Temperature};
+use units::{Pressure, Temperature, celsius};
 
 /// How a metal gives way.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -30,10 +30,6 @@ pub struct Metal {
 
 const fn mpa(value: f64) -> Pressure {
     Pressure { dimension: PhantomData, units: PhantomData, value: value * 1e6 }
-}
-
-const fn celsius(value: f64) -> Temperature {
-    Temperature { dimension: PhantomData, units: PhantomData, value: value + 273.15 }
 }
 
 const fn yields(gpa: f64, poisson: f64, micro_per_k: f64, strength: f64, hottest: f64) -> Metal {

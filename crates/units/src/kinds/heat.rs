@@ -4,7 +4,19 @@ use crate::quantity::quantity;
 use crate::{Digits, Dimension, Quantity, System, Temperature, Unit};
 
 /// The ice point on the kelvin scale, exact (BIPM, The International System of Units, 9th edition).
-const ICE: f64 = 273.15;
+pub const ICE: f64 = 273.15;
+
+/// A temperature of so many degrees Celsius.
+#[must_use]
+pub const fn celsius(degrees: f64) -> Temperature {
+    Temperature { dimension: std::marker::PhantomData, units: std::marker::PhantomData, value: degrees + ICE }
+}
+
+/// How many degrees Celsius a temperature is.
+#[must_use]
+pub const fn in_celsius(temperature: Temperature) -> f64 {
+    temperature.value - ICE
+}
 
 impl Quantity for Temperature {
     const NAME: &'static str = "a temperature";

@@ -1,13 +1,13 @@
 //! The tables of units, by chapter. Factors are exact definitions or products of them; each chapter names its sources.
 
-mod heat;
+pub mod heat;
 mod load;
 mod matter;
 mod motion;
 mod size;
 
 /// Seconds in a year of 365.25 days, the Julian year; a month is a twelfth of it.
-pub(crate) const YEAR: f64 = 31_557_600.0;
+pub const YEAR: f64 = 31_557_600.0;
 /// Seconds in a week.
 pub(crate) const WEEK: f64 = 604_800.0;
 /// Seconds in a day.
