@@ -1,5 +1,6 @@
 //! Why a place gets the fluid it gets: every finding for several fluids side by side, the weight, and the working of the numbers.
 
+use formulas::working::Notebook;
 use reference::Reference;
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -31,6 +32,9 @@ pub struct Why {
     pub verdicts: Vec<Verdict>,
     /// What to mind.
     pub mind: Vec<String>,
+    /// The same working step by step, for whoever draws it.
+    #[serde(skip)]
+    pub notebook: Notebook,
 }
 
 /// How a weight came about.
@@ -93,15 +97,17 @@ pub fn why(shop: &Shop, reference: &Reference, place: &str, fluids: &[String], u
     if fluids.is_empty() && need.nothing.is_none() {
         verdicts = best(need, reference, units);
     }
+    let notebook = need.working.clone().unwrap_or_default();
     Ok(Why {
         need: need.id.clone(),
         place: need.place.words(),
         kind: need.kind.to_owned(),
         nothing: need.nothing.as_ref().map(ToString::to_string),
         weight: weight_row(need, reference),
-        working: need.working.as_ref().map(|notebook| notebook.lines()).unwrap_or_default(),
+        working: notebook.lines(),
         verdicts,
         mind: need.mind.iter().map(|(text, _)| text.to_string()).collect(),
+        notebook,
     })
 }
 

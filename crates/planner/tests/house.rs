@@ -6,9 +6,11 @@ use std::time::{Duration, Instant};
 
 use planner::needs::{Working, kinds, needs};
 use planner::verdict::Grade;
+use planner::why::why;
 use planner::{Wishes, plan};
 use reference::{Reference, SourceKey};
-use support::{example, grade_of, report, shop};
+use support::{example, grade_of, point, report, shop};
+use units::System;
 
 fn source_is_known(key: &str) -> bool {
     matches!(key, "maker" | "shop-file") || Reference::embedded().source(SourceKey::intern(key)).is_some()
@@ -149,6 +151,14 @@ fn a_shop_in_inches_reads_no_metric_figures_at_its_points() {
     let metric = report(hard, &Wishes::default());
     assert!(said(&metric, "MPa·m/s"), "{:#?}", metric.chart);
     assert!(metric_figure("holds 3 mm of it").is_some() && metric_figure("below 50 °C (122 °F)").is_none());
+}
+
+#[test]
+fn an_account_carries_the_working_that_it_tells() {
+    let shop = shop(&point("rolling bearing", ""));
+    let account = why(&shop, Reference::embedded(), "m.p", &[], System::Metric).unwrap();
+    assert!(!account.working.is_empty());
+    assert_eq!(account.working, account.notebook.lines());
 }
 
 #[test]

@@ -5,11 +5,8 @@ use std::sync::Arc;
 use askama::Template;
 use axum::extract::{Path, State};
 use axum::response::Response;
-use formulas::working::Notebook;
-use planner::needs::{Working, needs};
 use planner::verdict::{Finding, Verdict};
 use planner::why::{Why, WhyError, why};
-use shop::Shop;
 
 use crate::App;
 use crate::frame::{Frame, Piece, html};
@@ -63,7 +60,7 @@ pub(crate) async fn page(State(app): State<Arc<App>>, Path(need): Path<String>, 
         let asked: Vec<String> = visitor.all("fluid").take(6).map(str::to_owned).collect();
         let account = why(&shop, app.reference, &need, &asked, units).map_err(trouble)?;
         let worked = app.plan(&shop, units)?;
-        let notebook = notebook(app, &shop, &account.need)?;
+        let notebook = &account.notebook;
         let demands = demands(&account.verdicts);
         let frame = Frame::new(app, visitor, "Shop", account.place.as_str());
         let row = worked.report.needs.iter().find(|row| row.id == account.need);
@@ -94,12 +91,6 @@ fn trouble(error: WhyError) -> Trouble {
             Trouble::NotFound(format!("“{asked}” is not a fluid known here. Choose one from the list on the page before."))
         }
     }
-}
-
-/// The working behind one place.
-fn notebook(app: &App, shop: &Shop, id: &str) -> Result<Notebook, Trouble> {
-    let all = needs(shop, app.reference, Working::Kept).map_err(Trouble::Contradiction)?;
-    Ok(all.into_iter().find(|need| need.id == id).and_then(|need| need.working).unwrap_or_default())
 }
 
 /// A step of a plan's working.
