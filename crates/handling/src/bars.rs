@@ -5,8 +5,6 @@ use reference::{Fluid, Trait};
 /// A refusal.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Bar {
-    /// Short name, such as `acid-order`.
-    pub key: &'static str,
     /// What is barred, in a few words.
     pub what: &'static str,
     /// Why, and what to do instead.
@@ -16,8 +14,8 @@ pub struct Bar {
 }
 
 macro_rules! bars {
-    ($($(#[doc = $doc:literal])+ $name:ident = $key:literal, $what:literal, $why:literal, $source:literal;)+) => {
-        $($(#[doc = $doc])+ pub const $name: Bar = Bar { key: $key, what: $what, why: $why, source: $source };)+
+    ($($(#[doc = $doc:literal])+ $name:ident = $what:literal, $why:literal, $source:literal;)+) => {
+        $($(#[doc = $doc])+ pub const $name: Bar = Bar { what: $what, why: $why, source: $source };)+
         /// All of them.
         pub const ALL: &[Bar] = &[$($name),+];
     };
@@ -25,75 +23,61 @@ macro_rules! bars {
 
 bars! {
     /// Chlorinated solvent and heat.
-    CHLORINATED_HEAT = "chlorinated-near-heat",
-        "chlorinated solvent near heat",
+    CHLORINATED_HEAT = "chlorinated solvent near heat",
         "its vapour turns to phosgene at an arc, a flame, a grinder, glowing metal or a cigarette, and on a part that is welded or brazed \
          later: use another cleaner",
         "29-cfr-1910-252";
     /// Chlorinated degreasers at all.
-    CHLORINATED = "chlorinated-degreaser",
-        "a chlorinated degreaser",
+    CHLORINATED = "a chlorinated degreaser",
         "it harms the liver and may cause cancer, and the law takes it from consumers: hand in what you have and use another cleaner",
         "40-cfr-751";
     /// Caustic on light metals.
-    CAUSTIC_LIGHT_METAL = "caustic-on-aluminium",
-        "caustic on aluminium, zinc or magnesium",
+    CAUSTIC_LIGHT_METAL = "caustic on aluminium, zinc or magnesium",
         "it eats the metal and gives off hydrogen that burns: 10 g of aluminium make 13 L of it; use a neutral cleaner",
         "common-practice";
     /// Bleach with acid, ammonia or solvent.
-    BLEACH = "bleach-and-others",
-        "bleach with acid, ammonia or solvent",
+    BLEACH = "bleach with acid, ammonia or solvent",
         "they give off chlorine and other poison gases: keep bleach out of the workshop",
         "epa-600-2-80-076";
     /// Hydrochloric acid indoors.
-    HYDROCHLORIC = "hydrochloric-indoors",
-        "a hydrochloric pickle where machines stand",
+    HYDROCHLORIC = "a hydrochloric pickle where machines stand",
         "its vapour rusts every bright face in the room: use citric acid or bisulfate",
         "common-practice";
     /// Petrol as a solvent.
-    PETROL = "petrol-as-solvent",
-        "petrol as a solvent",
+    PETROL = "petrol as a solvent",
         "its vapour catches fire at −40 °C and its benzene causes cancer: use dearomatised solvent",
         "niosh-pocket-guide";
     /// Oil and oxygen.
-    OXYGEN = "oil-and-oxygen",
-        "oil or grease near oxygen",
+    OXYGEN = "oil or grease near oxygen",
         "they burn and explode together: only what is rated for oxygen, by those trained for it",
         "astm-g63";
     /// Steel in a copper-bearing pickle.
-    STEEL_IN_PICKLE = "steel-in-copper-pickle",
-        "steel in a pickle that has held copper or brass",
+    STEEL_IN_PICKLE = "steel in a pickle that has held copper or brass",
         "iron drives the copper out of it and every part comes out plated: tweezers of plastic, brass or wood, and a bath for steel alone",
         "common-practice";
     /// The order of acid and water.
-    ACID_ORDER = "water-into-acid",
-        "water poured into acid",
+    ACID_ORDER = "water poured into acid",
         "it boils where it lands and throws acid out: acid into cold water, in a thin stream, stirred",
         "common-practice";
     /// Combustion heaters.
-    COMBUSTION = "flame-as-dehumidifier",
-        "an unflued flame to dry a room",
+    COMBUSTION = "an unflued flame to dry a room",
         "a kilogram of propane makes 1.6 kg of water and a flame without a flue makes carbon monoxide: electric heat under a cover, or a \
          dehumidifier",
         "common-practice";
     /// Used engine oil.
-    USED_OIL = "used-engine-oil",
-        "used engine oil, to quench or for anything on the skin",
+    USED_OIL = "used engine oil, to quench or for anything on the skin",
         "it causes cancer of the skin, and its fuel and water make a bath catch fire: fresh quench oil",
         "iarc-33";
     /// Cadmium filler.
-    CADMIUM = "cadmium-filler",
-        "a silver solder with cadmium",
+    CADMIUM = "a silver solder with cadmium",
         "its fume kills: 1 mg in a garage is six times what is allowed; take a filler without it",
         "niosh-pocket-guide";
     /// Acid on hard steel.
-    ACID_ON_HARD = "acid-on-hard-steel",
-        "an acid pickle on hard or spring steel",
+    ACID_ON_HARD = "an acid pickle on hard or spring steel",
         "hydrogen makes it brittle and it cracks under load: clean it by hand",
         "mil-dtl-16232";
     /// A flame to find a leak.
-    FLAME_LEAK = "flame-for-a-leak",
-        "a flame to look for a leak",
+    FLAME_LEAK = "a flame to look for a leak",
         "what leaks may burn: soapy water",
         "en-14291";
 }

@@ -180,12 +180,12 @@ fn bars_hold() {
     assert!(bar(fluid("slideway-68"), Beside { oxygen: true, ..nowhere }).is_some());
     assert!(bar(fluid("alkaline-degreaser"), Beside { light_metal: true, ..nowhere }).is_some());
     assert!(bar(fluid("pickle-citric"), Beside { hard_steel: true, ..nowhere }).is_some());
-    let mut keys: Vec<&str> = ALL.iter().map(|bar| bar.key).collect();
-    keys.sort_unstable();
-    keys.dedup();
-    assert_eq!(keys.len(), ALL.len());
+    let mut whats: Vec<&str> = ALL.iter().map(|bar| bar.what).collect();
+    whats.sort_unstable();
+    whats.dedup();
+    assert_eq!(whats.len(), ALL.len());
     for bar in ALL {
-        assert!(reference().sources.contains_key(bar.source), "{}: {}", bar.key, bar.source);
+        assert!(reference().sources.contains_key(bar.source), "{}: {}", bar.what, bar.source);
     }
 }
 

@@ -6,7 +6,7 @@ use shop::{Pot, Problem, Shop};
 use crate::chart::{Serving, serve};
 use crate::ladder::{self, Candidate, Instance, Task};
 use crate::need::Need;
-use crate::needs::{Working, count, needs};
+use crate::needs::{Working, needs};
 use crate::season::{Season, seasons};
 use crate::use_rate::{Choice, best_pack, cheapest_pack, choices, yearly_use};
 use crate::verdict::{Grade, grade};
@@ -196,11 +196,5 @@ impl Plan<'_> {
     pub fn served(&self, total: f64) -> f64 {
         let most: f64 = self.ladder.everything;
         if most > 0.0 { total / most } else { 1.0 }
-    }
-
-    /// How many needs want something put there.
-    #[must_use]
-    pub fn wanting(&self) -> f64 {
-        count(self.needs.iter().filter(|need| need.nothing.is_none()).count())
     }
 }

@@ -1,8 +1,5 @@
 //! What the ladder chooses from, and what it answers.
 
-use schemars::JsonSchema;
-use serde::Serialize;
-
 /// What the ladder chooses from, already judged. It knows neither names nor units: fluids and tasks are places in these lists.
 #[derive(Debug, Clone, Default)]
 pub struct Instance {
@@ -80,7 +77,7 @@ impl Default for Options {
 }
 
 /// The buying order.
-#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Ladder {
     /// What the fluids owned already serve.
     pub start: f64,
@@ -91,7 +88,7 @@ pub struct Ladder {
 }
 
 /// One purchase.
-#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Rung {
     /// What to buy.
     pub fluid: usize,
@@ -119,7 +116,7 @@ pub struct Rung {
 }
 
 /// An exact choice.
-#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Best {
     /// What to buy, in order of place in the instance.
     pub set: Vec<usize>,
