@@ -7,7 +7,7 @@ use std::sync::Arc;
 use jiff::civil::Date;
 use planner::needs::kinds;
 use planner::report::Report;
-use planner::round::{Done, Facts, Reading, RoundRow, Used, Uses, round};
+use planner::round::{Done, Facts, Reading, Used, Uses};
 use planner::{PlanError, Wishes, plan};
 use reference::Reference;
 use shop::{Machine, Point};
@@ -122,15 +122,6 @@ impl<S: Borrow<Store>> Kept<S> {
             }
         }
         Ok(uses)
-    }
-
-    /// What the chart of a plan says of a point, and how the point stands; nothing where the plan puts nothing there.
-    ///
-    /// # Errors
-    /// Where the log cannot be read, or speaks of a later day.
-    pub fn charted(&self, report: &Report, machine: &str, point: &str, today: Date) -> Result<Option<RoundRow>, KeepError> {
-        let answer = round(report, &self.described.shop, &self.facts(today)?)?;
-        Ok(answer.points.into_iter().find(|row| row.machine == machine && row.point == point))
     }
 
     /// The pot of a fluid, where there is one only that is not empty.

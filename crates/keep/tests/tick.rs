@@ -8,7 +8,7 @@ use keep::{KeepError, Kept, Said, Served};
 use planner::needs::kinds;
 use planner::report::Report;
 use reference::Reference;
-use store::{Moment, SectionId, Store, What, Written};
+use store::{Described, EntryId, Moment, Page, SectionId, Store, StoreError, What, Written};
 use tempfile::TempDir;
 use units::Amount;
 
@@ -81,11 +81,11 @@ fn of_two_who_serve_the_same_point_one_is_written() {
 #[test]
 fn the_chart_s_dose_is_supposed_and_the_only_pot_gives_it() {
     let mut home = Home::new();
-    let charted = home.kept.charted(&home.report, "lathe", "bed ways", MONDAY).unwrap().unwrap();
+    let charted = home.report.chart.iter().find(|row| row.machine == "lathe" && row.point == "bed ways").unwrap().dose.unwrap();
     let entry = home.serve(&bed_ways(), MONDAY).unwrap().logged().entry.clone();
     let What::Applied { pot, amount: given, .. } = entry.what else { unreachable!("a point was served") };
     assert_eq!((pot, entry.supposed, entry.fluid.as_deref()), (Some(home.pot("can")), true, Some("slideway-68")));
-    assert_eq!(given.map(|given| given.show(units::System::Metric)), Some(charted.dose.amount().show(units::System::Metric)));
+    assert_eq!(given.map(|given| given.show(units::System::Metric)), Some(charted.amount().show(units::System::Metric)));
     let measured = home.serve(&Served { amount: Some(amount("3 mL")), ..bed_ways() }, MONDAY).unwrap().logged().entry.clone();
     assert!(!measured.supposed);
     // Out of a pot of something else nobody knows how much; and what a bath lacked is not the chart's dose.
@@ -106,6 +106,38 @@ fn a_day_that_cannot_be_and_a_point_that_is_not_are_refused() {
     assert!(matches!(home.serve(&nowhere, MONDAY), Err(KeepError::NoPoint { .. })));
     home.serve(&bed_ways(), MONDAY).unwrap();
     assert!(matches!(home.serve(&bed_ways(), MONDAY - 1.day()), Err(KeepError::ClockBack { .. })));
+}
+
+/// Serves two points at once.
+fn both(home: &mut Home, second: Served) -> Result<Vec<Written>, KeepError> {
+    let Home { kept, report, .. } = home;
+    kept.serve_points(report, &[bed_ways(), second], &noon(MONDAY))
+}
+
+#[test]
+fn of_several_points_all_are_written_or_none() {
+    let mut home = Home::new();
+    let cross_slide = || Served { point: "cross slide".to_owned(), ..bed_ways() };
+    let logged = |home: &Home| home.kept.store.log(Page { count: 10, ..Page::default() }).unwrap().len();
+    // What is refused before anything is written, and what the store refuses half-way.
+    assert!(matches!(both(&mut home, Served { point: "bed wyas".to_owned(), ..bed_ways() }), Err(KeepError::NoPoint { .. })));
+    let weighed = Served { amount: Some(amount("1 g")), pot: Some(home.pot("can")), ..cross_slide() };
+    assert!(matches!(both(&mut home, weighed), Err(KeepError::Store(StoreError::OtherMeasure { .. }))));
+    assert_eq!(logged(&home), 0);
+    let machine = home.kept.described.section(&home.kept.described.shop.machines[0].at).unwrap();
+    assert!(read_again(&home).point(machine, "bed ways").is_none(), "not even the number of a point");
+    assert!(matches!(*both(&mut home, cross_slide()).unwrap(), [Written::New(_), Written::New(_)]));
+    assert_eq!(logged(&home), 2);
+    // Of two entries one cannot be taken back.
+    let undo = |entry| What::Undone { entry: EntryId(entry) };
+    assert!(home.kept.write_all(&[undo(1), undo(99)], &Said::default(), &noon(MONDAY)).is_err());
+    assert_eq!(logged(&home), 2);
+    home.kept.write_all(&[undo(1), undo(2)], &Said::default(), &noon(MONDAY)).unwrap();
+    assert_eq!(logged(&home), 4);
+}
+
+fn read_again(home: &Home) -> Described {
+    home.kept.store.shop(Reference::embedded(), kinds()).unwrap()
 }
 
 #[test]

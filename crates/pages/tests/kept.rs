@@ -133,6 +133,19 @@ async fn of_two_phones_that_tick_the_same_point_one_is_written_and_the_other_tol
 }
 
 #[tokio::test]
+async fn of_one_press_all_is_written_or_nothing() {
+    let (folder, pages) = alder();
+    let answer = send(&pages, post("/done", "machine=lathe&point=bed+ways&point=cross+slide&point=nothing")).await;
+    assert!(answer.status.is_client_error() && answer.text.contains("Nothing was written"), "{}", answer.status);
+    assert_eq!(log(&folder), 0);
+    assert_eq!(sent(&pages, "/done", "machine=lathe&point=bed+ways&point=cross+slide").await, "/?entry=1&entry=2");
+    assert!(send(&pages, post("/undo", "entry=1&entry=2&entry=99")).await.status.is_client_error());
+    assert_eq!(log(&folder), 2);
+    assert_eq!(sent(&pages, "/undo", "entry=1&entry=2").await, "/");
+    assert_eq!(log(&folder), 4);
+}
+
+#[tokio::test]
 async fn a_week_of_rounds_leaves_nothing_due_and_every_entry_in_the_log() {
     let (folder, pages) = alder();
     let today = send(&pages, get("/")).await.text;

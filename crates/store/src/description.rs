@@ -127,15 +127,20 @@ impl Store {
     /// When there is no such machine, or the file cannot be written.
     pub fn point(&mut self, machine: SectionId, name: &str) -> Result<SectionId, StoreError> {
         let transaction = begin(&mut self.connection)?;
-        if rows::find(&transaction, machine)?.is_none_or(|found| found.kind != "machine" || found.gone) {
-            return Err(StoreError::NoSection { section: machine, wanted: "machine" });
-        }
-        let point = match rows::point(&transaction, machine, name)? {
-            Some(point) => point,
-            None => rows::insert(&transaction, machine, rows::end(&transaction, machine)?, &Branch::unwritten_point(name))?,
-        };
+        let point = point(&transaction, machine, name)?;
         transaction.commit()?;
         Ok(point)
+    }
+}
+
+/// The section of a machine's point, made if need be.
+pub(crate) fn point(connection: &Connection, machine: SectionId, name: &str) -> Result<SectionId, StoreError> {
+    if rows::find(connection, machine)?.is_none_or(|found| found.kind != "machine" || found.gone) {
+        return Err(StoreError::NoSection { section: machine, wanted: "machine" });
+    }
+    match rows::point(connection, machine, name)? {
+        Some(point) => Ok(point),
+        None => rows::insert(connection, machine, rows::end(connection, machine)?, &Branch::unwritten_point(name)),
     }
 }
 

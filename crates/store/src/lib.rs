@@ -39,3 +39,4 @@ pub use moment::{EntryId, Moment, SectionId};
 pub use state::{Done, Meter, Page, PointState, PotState, State, Used};
 pub use tally::Left;
 pub use value::Value;
+pub use write::Writing;

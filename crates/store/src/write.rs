@@ -1,8 +1,9 @@
-//! Writing the log: each entry one transaction, and no way to change one but another that reverses it.
+//! Writing the log: what was done at once is one transaction, and no way to change one but another that reverses it.
 
 use rusqlite::{Connection, OptionalExtension, Params, Transaction, TransactionBehavior, params};
 use units::{Amount, Quantity};
 
+use crate::description::point;
 use crate::entry::{Columns, Entry, Logged, ROW, What, Written, from_row};
 use crate::measure::{measure, to_whole};
 use crate::{EntryId, Moment, SectionId, Store, StoreError, rows, tally};
@@ -14,14 +15,27 @@ impl Store {
     /// # Errors
     /// When it speaks of what is not there, or takes by weight from a pot kept by volume; or the file cannot be written.
     pub fn write(&mut self, entry: &Entry) -> Result<Written, StoreError> {
-        self.backup_daily(entry.when);
-        let transaction = begin(&mut self.connection)?;
-        if let Some(first) = first(&transaction, entry)? {
-            return Ok(Written::Already(first));
-        }
-        let logged = write(&transaction, entry)?;
-        transaction.commit()?;
-        Ok(Written::New(logged))
+        self.together(entry.when, |writing| writing.write(entry))
+    }
+
+    /// Writes several entries as [`write`](Self::write) does, all of them or none.
+    ///
+    /// # Errors
+    /// When one of them cannot be written.
+    pub fn write_all(&mut self, entries: &[Entry], now: Moment) -> Result<Vec<Written>, StoreError> {
+        self.together(now, |writing| entries.iter().map(|entry| writing.write(entry)).collect())
+    }
+
+    /// Writes what stands or falls together: one transaction, which an error takes back.
+    ///
+    /// # Errors
+    /// Whatever `with` gives up with; or when the file cannot be written.
+    pub fn together<T>(&mut self, now: Moment, with: impl FnOnce(&Writing<'_>) -> Result<T, StoreError>) -> Result<T, StoreError> {
+        self.backup_daily(now);
+        let writing = Writing(begin(&mut self.connection)?);
+        let given = with(&writing)?;
+        writing.0.commit()?;
+        Ok(given)
     }
 
     /// Reverses an entry by another. What is undone twice is undone once.
@@ -38,6 +52,31 @@ impl Store {
     /// When there is none of that number.
     pub fn entry(&self, id: EntryId) -> Result<Logged, StoreError> {
         get(&self.connection, id)
+    }
+}
+
+/// A write that is not done yet; see [`Store::together`].
+#[derive(Debug)]
+pub struct Writing<'c>(Transaction<'c>);
+
+impl Writing<'_> {
+    /// Writes an entry; see [`Store::write`].
+    ///
+    /// # Errors
+    /// As there.
+    pub fn write(&self, entry: &Entry) -> Result<Written, StoreError> {
+        match first(&self.0, entry)? {
+            Some(first) => Ok(Written::Already(first)),
+            None => write(&self.0, entry).map(Written::New),
+        }
+    }
+
+    /// The section of a machine's point by its name, made if need be; see [`Store::point`].
+    ///
+    /// # Errors
+    /// As there.
+    pub fn point(&self, machine: SectionId, name: &str) -> Result<SectionId, StoreError> {
+        point(&self.0, machine, name)
     }
 }
 

@@ -55,6 +55,22 @@ fn an_entry_comes_back_as_it_was_written() {
 }
 
 #[test]
+fn of_several_entries_all_are_written_or_none() {
+    let mut home = Home::of(SHOP);
+    let pot = home.pot("slideway-68");
+    let taken = |text: &str| Entry::new(moment(1), What::Discarded { pot, amount: Some(amount(text)) });
+    let both = home.store.write_all(&[taken("100 mL"), taken("50 mL")], moment(1)).unwrap();
+    assert!(both.iter().all(|written| matches!(written, Written::New(_))));
+    assert_eq!(home.left(pot).as_deref(), Some("850 mL"));
+    let error = home.store.write_all(&[taken("100 mL"), taken("1 kg")], moment(1)).unwrap_err();
+    assert!(matches!(error, StoreError::OtherMeasure { .. }), "{error:?}");
+    assert_eq!(home.left(pot).as_deref(), Some("850 mL"));
+    assert_eq!(home.store.log(Page { count: 10, ..Page::default() }).unwrap().len(), 2);
+    assert_eq!(home.store.write_all(&[], moment(1)).unwrap(), []);
+    home.store.check().unwrap();
+}
+
+#[test]
 fn nothing_changes_or_deletes_an_entry() {
     let mut home = Home::of(SHOP);
     let pot = home.pot("slideway-68");

@@ -144,14 +144,12 @@ pub(crate) async fn serve(State(app): State<Arc<App>>, visitor: Visitor, Form(ty
         let worked = app.plan(&shop, shop.units)?;
         let now = app.now();
         let due: Vec<Option<Date>> = typed.all("due").map(|text| text.parse().ok()).collect();
-        let write = |kept: &mut Kept<&mut Store>| {
-            let serve = |(place, point): (usize, &String)| {
-                let due = due.get(place).copied().flatten();
-                let served = Served { machine: machine.clone(), point: point.clone(), due, ..said.clone() };
-                kept.serve_point(&worked.report, &served, &now)
-            };
-            points.iter().enumerate().map(serve).collect::<Result<Vec<Written>, KeepError>>()
+        let serve = |(place, point): (usize, &String)| {
+            let due = due.get(place).copied().flatten();
+            Served { machine: machine.clone(), point: point.clone(), due, ..said.clone() }
         };
+        let all: Vec<Served> = points.iter().enumerate().map(serve).collect();
+        let write = |kept: &mut Kept<&mut Store>| kept.serve_points(&worked.report, &all, &now);
         match app.source.with(write).ok_or_else(Trouble::only_kept)?? {
             Ok(written) => {
                 let mut response = to(after(app, &written));
@@ -224,10 +222,9 @@ fn after(app: &App, written: &[Written]) -> String {
 pub(crate) async fn undo(State(app): State<Arc<App>>, visitor: Visitor, Form(typed): Form<Typed>) -> Response {
     app.draw(visitor, move |app, visitor| {
         let (now, said) = (app.now(), by(visitor));
-        for entry in typed.all("entry").filter_map(|text| text.parse().ok()) {
-            let undo = |kept: &mut Kept<&mut Store>| kept.write(What::Undone { entry: EntryId(entry) }, &said, &now);
-            app.source.with(undo).ok_or_else(Trouble::only_kept)??.map_err(refused)?;
-        }
+        let entries = typed.all("entry").filter_map(|text| text.parse().ok());
+        let all: Vec<What> = entries.map(|entry| What::Undone { entry: EntryId(entry) }).collect();
+        app.source.with(|kept| kept.write_all(&all, &said, &now)).ok_or_else(Trouble::only_kept)??.map_err(refused)?;
         Ok(to(local(&app.settings, &typed.joined("back"))))
     })
     .await
@@ -282,10 +279,7 @@ pub(crate) async fn read_meters(State(app): State<Arc<App>>, visitor: Visitor, F
             return meters_form(app, visitor, &typed, wrong);
         }
         let (now, said) = (app.now(), by(visitor));
-        let write = |kept: &mut Kept<&mut Store>| {
-            read.iter().map(|what| kept.write(*what, &said, &now)).collect::<Result<Vec<Written>, KeepError>>()
-        };
-        let written = app.source.with(write).ok_or_else(Trouble::only_kept)??.map_err(refused)?;
+        let written = app.source.with(|kept| kept.write_all(&read, &said, &now)).ok_or_else(Trouble::only_kept)??.map_err(refused)?;
         Ok(to(after(app, &written)))
     })
     .await
