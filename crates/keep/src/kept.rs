@@ -57,7 +57,7 @@ impl Kept {
 ///
 /// # Errors
 /// Where it cannot be read, or the weather it names cannot be.
-pub fn read(store: &Store) -> Result<Described, KeepError> {
+pub(crate) fn read(store: &Store) -> Result<Described, KeepError> {
     let mut described = store.shop(Reference::embedded(), kinds())?;
     read_weather(&mut described.shop, store.path()).map_err(KeepError::Weather)?;
     Ok(described)

@@ -12,6 +12,7 @@ mod weather;
 
 pub use error::KeepError;
 pub use history::{LogRow, row};
-pub use kept::{Kept, hours, read};
+pub(crate) use kept::read;
+pub use kept::{Kept, hours};
 pub use tick::{Said, Served};
 pub use weather::read_weather;
