@@ -111,7 +111,14 @@ impl App {
         F: FnOnce(&Arc<Self>, &Visitor) -> Result<Response, Trouble> + Send + 'static,
     {
         let (app, seen_by) = (Arc::clone(&self), visitor.clone());
-        let drawn = tokio::task::spawn_blocking(move || page(&app, &seen_by)).await;
+        let drawn = tokio::task::spawn_blocking(move || {
+            let drawn = page(&app, &seen_by);
+            if let Some(trouble) = app.source.backup_news() {
+                app.note(&format!("the daily backup failed: {trouble}"));
+            }
+            drawn
+        })
+        .await;
         match drawn {
             Ok(Ok(response)) => response,
             Ok(Err(trouble)) => trouble.page(&self, &visitor),

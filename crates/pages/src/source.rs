@@ -88,6 +88,8 @@ fn weather_of(shop: &Shop, file: &Path) -> Option<(PathBuf, FileStamp)> {
 struct Keeper {
     store: Store,
     seen: Option<Seen<Stamp, Now>>,
+    /// The trouble with the daily backup that was told last.
+    told: Option<String>,
 }
 
 /// A kept shop as it stands at one moment.
@@ -128,7 +130,7 @@ impl ShopSource {
     /// The shop that is kept here.
     #[must_use]
     pub fn kept(store: Store) -> Self {
-        Self(Held::Kept(Box::new(Mutex::new(Keeper { store, seen: None }))))
+        Self(Held::Kept(Box::new(Mutex::new(Keeper { store, seen: None, told: None }))))
     }
 
     /// The shop as it is described now.
@@ -161,6 +163,21 @@ impl ShopSource {
             Held::File { .. } => None,
             Held::Kept(keeper) => Some(with(&mut lock(keeper).store)),
         }
+    }
+
+    /// Why the daily backup of a kept shop failed, if it did.
+    pub(crate) fn backup_trouble(&self) -> Option<String> {
+        self.store(|store| store.backup_trouble().map(ToString::to_string)).flatten()
+    }
+
+    /// The same, where it was not told before.
+    pub(crate) fn backup_news(&self) -> Option<String> {
+        let Held::Kept(keeper) = &self.0 else { return None };
+        let mut keeper = lock(keeper);
+        let trouble = keeper.store.backup_trouble().map(ToString::to_string);
+        let news = trouble.clone().filter(|_| trouble != keeper.told);
+        keeper.told = trouble;
+        news
     }
 
     /// The kept shop with its file, for as long as nobody else has it; none where the shop comes from a shop file.

@@ -6,13 +6,14 @@ mod common;
 
 use std::fmt::Write;
 use std::path::Path;
+use std::sync::Mutex;
 use std::time::{Duration, Instant};
 
 use axum::Router;
 use axum::body::Body;
 use axum::http::{Request, StatusCode};
 use common::{Answer, LOCAL, as_described, clock, from, get, kept, local, open, pages_of, post, send, with};
-use pages::Settings;
+use pages::{App, Settings, ShopSource, router};
 use planner::needs::kinds;
 use reference::Reference;
 use store::{Moment, Page, Store};
@@ -143,6 +144,26 @@ async fn of_one_press_all_is_written_or_nothing() {
     assert_eq!(log(&folder), 2);
     assert_eq!(sent(&pages, "/undo", "entry=1&entry=2").await, "/");
     assert_eq!(log(&folder), 4);
+}
+
+#[tokio::test]
+async fn a_daily_backup_that_fails_is_told_once_and_stands_on_the_first_page() {
+    static TOLD: Mutex<Vec<String>> = Mutex::new(Vec::new());
+    let folder = tempfile::tempdir().unwrap();
+    let shop = kept(folder.path(), Some("alder-lock.toml"));
+    // Common file systems take names of 255 bytes (POSIX NAME_MAX on Linux), so that this has room for a journal and none for a backup.
+    let long = folder.path().join(format!("{}.gallipot", "n".repeat(230)));
+    std::fs::rename(shop, &long).unwrap();
+    let source = ShopSource::kept(Store::open(&long, Moment::from(&clock())).unwrap());
+    let log = |text: &str| TOLD.lock().unwrap().push(text.to_owned());
+    let pages = router(App::new(source, Settings { clock, ..local() }, log).unwrap());
+    assert!(!send(&pages, get("/")).await.text.contains("The daily backup failed."));
+    for point in ["bed+ways", "cross+slide"] {
+        sent(&pages, "/done", &format!("machine=lathe&point={point}")).await;
+        assert!(send(&pages, get("/")).await.text.contains("The daily backup failed."));
+    }
+    let told = TOLD.lock().unwrap();
+    assert!(told.len() == 1 && told[0].contains("daily backup failed"), "{told:?}");
 }
 
 #[tokio::test]
@@ -366,8 +387,8 @@ async fn a_clock_that_went_back_writes_nothing_and_says_so() {
         clock().checked_add(jiff::Span::new().days(30)).unwrap()
     }
     let store = Store::open(&shop, Moment::from(&later())).unwrap();
-    let app = pages::App::new(pages::ShopSource::kept(store), Settings { clock: later, ..local() }, |_| {}).unwrap();
-    sent(&pages::router(app), "/done", "machine=lathe&point=bed+ways").await;
+    let app = App::new(ShopSource::kept(store), Settings { clock: later, ..local() }, |_| {}).unwrap();
+    sent(&router(app), "/done", "machine=lathe&point=bed+ways").await;
     let pages = pages_of(Path::new(&shop), local());
     let answer = send(&pages, post("/done", "machine=lathe&point=half+nuts")).await;
     assert!(answer.text.contains("set this machine") || answer.text.contains("clock"), "{}", answer.text);

@@ -34,6 +34,9 @@ const WEEKLY: usize = 4;
 /// A copy takes seconds; one that nobody has written to for an hour is being made no more.
 const STALE: SignedDuration = SignedDuration::from_hours(1);
 
+/// A daily backup that failed is tried again after so long.
+const AGAIN: SignedDuration = SignedDuration::from_hours(1);
+
 const FORM: &str = "%Y%m%d-%H%M%S";
 
 impl Store {
@@ -109,21 +112,24 @@ impl Store {
     /// Why the daily backup failed, if it did. The write it came before was done all the same.
     #[must_use]
     pub fn backup_trouble(&self) -> Option<&StoreError> {
-        self.trouble.as_ref()
+        self.trouble.as_ref().map(|(_, error)| error)
     }
 
-    /// Before the first write of a day: a backup, unless there is one of that day.
+    /// Before the first write of a day: a backup, unless there is one of that day. Where it fails it is tried again, though not at every write.
     pub(crate) fn backup_daily(&mut self, now: Moment) {
         let today = universal(now.at()).date();
-        if self.backed_up == Some(today) {
+        let just_failed = self.trouble.as_ref().is_some_and(|(at, _)| now.at().duration_since(*at).abs() < AGAIN);
+        if self.backed_up == Some(today) || just_failed {
             return;
         }
         let done = self.backups().and_then(|all| {
             let made = all.first().is_some_and(|backup| backup.at.date() >= today);
             if made { Ok(()) } else { self.backup(now).map(|_| ()) }
         });
-        self.backed_up = Some(today);
-        self.trouble = done.err();
+        match done {
+            Ok(()) => (self.backed_up, self.trouble) = (Some(today), None),
+            Err(error) => self.trouble = Some((now.at(), error)),
+        }
     }
 
     /// Removes copies that a crash left half-made, and their journals. What cannot be removed now is left to the next backup.
@@ -244,6 +250,30 @@ mod tests {
         let kept: Vec<Date> = all.iter().zip(kept(&all)).filter(|(_, keep)| *keep).map(|(at, _)| at.date()).collect();
         let june = |day| date(2026, 6, day);
         assert_eq!(kept, [28, 27, 26, 25, 24, 23, 22, 21, 14, 7].map(june));
+    }
+
+    #[test]
+    fn a_daily_backup_that_failed_is_tried_again_after_an_hour() {
+        let folder = tempfile::tempdir().unwrap();
+        let path = folder.path().join("shop.gallipot");
+        let mut store = Store::create(&path).unwrap();
+        let at = |minutes: i64| {
+            let at: Timestamp = "2026-03-02T08:00:00Z".parse().unwrap();
+            let at = at + minutes.minutes();
+            Moment::new(at, universal(at).date())
+        };
+        store.path = folder.path().join("gone").join("shop.gallipot");
+        store.set("a", Some("1"), at(0)).unwrap();
+        assert!(store.backup_trouble().is_some());
+        store.path = path;
+        store.set("a", Some("2"), at(59)).unwrap();
+        assert!(store.backup_trouble().is_some() && store.backups().unwrap().is_empty());
+        store.set("a", Some("3"), at(61)).unwrap();
+        assert!(store.backup_trouble().is_none());
+        assert_eq!(store.backups().unwrap().len(), 1);
+        // Of the next day there is another.
+        store.set("a", Some("4"), at(24 * 60)).unwrap();
+        assert_eq!(store.backups().unwrap().len(), 2);
     }
 
     #[test]

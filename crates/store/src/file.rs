@@ -3,6 +3,7 @@
 use std::path::{Path, PathBuf};
 use std::time::Duration;
 
+use jiff::Timestamp;
 use jiff::civil::Date;
 use rusqlite::{Connection, MAIN_DB, OpenFlags};
 
@@ -20,9 +21,10 @@ const PATIENCE: Duration = Duration::from_secs(5);
 pub struct Store {
     pub(crate) connection: Connection,
     pub(crate) path: PathBuf,
-    /// The last day, in universal time, on which the daily backup was seen to.
+    /// The last day, in universal time, that has its backup.
     pub(crate) backed_up: Option<Date>,
-    pub(crate) trouble: Option<StoreError>,
+    /// When the daily backup failed, and why.
+    pub(crate) trouble: Option<(Timestamp, StoreError)>,
 }
 
 /// A state of the file; see [`Store::stamp`].

@@ -34,6 +34,8 @@ struct Page<'a> {
     told: Vec<Told>,
     /// Somebody else had written it already.
     already: bool,
+    /// Why the daily backup failed.
+    backup: Option<String>,
     /// Why nobody can say what is due.
     unknown: Option<&'a str>,
     due: Vec<DueAt<'a>>,
@@ -131,6 +133,7 @@ pub(crate) async fn page(State(app): State<Arc<App>>, visitor: Visitor) -> Respo
             who: visitor.who.as_deref().filter(|_| !frame.read_only),
             told: told(app, visitor, frame.units)?,
             already: visitor.typed("already").is_some(),
+            backup: app.source.backup_trouble(),
             unknown,
             due: machines,
             soon: standing(|standing| standing == Standing::Soon).collect(),
