@@ -123,14 +123,23 @@ async fn of_two_phones_that_tick_the_same_point_one_is_written_and_the_other_tol
     let due = today.split("name=\"point\" value=\"bed ways\"").nth(1).unwrap().split("name=\"due\" value=\"").nth(1).unwrap();
     let form = format!("machine=lathe&point=bed+ways&due={}", due.split('"').next().unwrap());
     let (first, second) = (sent(&pages, "/done", &form).await, sent(&pages, "/done", &form).await);
-    assert_eq!((first.as_str(), second.as_str()), ("/?entry=1", "/?entry=1&already=yes"));
+    assert_eq!((first.as_str(), second.as_str()), ("/?entry=1", "/?already=1"));
     assert_eq!(log(&folder), 1);
     assert!(send(&pages, get(&first)).await.text.contains("Written down."));
     assert!(send(&pages, get(&second)).await.text.contains("Somebody had written this down already"));
+    // Whoever ticks it together with what is due still is told both, and can take back what is new.
+    let both = format!("{form}&point=cross+slide");
+    let third = sent(&pages, "/done", &both).await;
+    assert_eq!(third, "/?already=1&entry=2");
+    let told = send(&pages, get(&third)).await.text;
+    assert!(told.contains("Written down.") && told.contains("Somebody had written this down already"));
+    let taken = told.split("action=\"/undo\"").nth(1).unwrap().split("</form>").next().unwrap();
+    assert!(taken.contains("name=\"entry\" value=\"2\"") && !taken.contains("value=\"1\""));
+    assert_eq!(sent(&pages, "/undo", "entry=2&back=%2F").await, "/");
     // Taken back, it is due again, and can be ticked again.
     assert_eq!(sent(&pages, "/undo", "entry=1&back=%2Flog").await, "/log");
     assert!(send(&pages, get("/")).await.text.contains("name=\"point\" value=\"bed ways\""));
-    assert_eq!(sent(&pages, "/done", &form).await, "/?entry=3");
+    assert_eq!(sent(&pages, "/done", &form).await, "/?entry=5");
 }
 
 #[tokio::test]

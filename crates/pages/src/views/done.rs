@@ -204,18 +204,14 @@ fn read(typed: &Typed, name: &'static str, wrong: &mut Vec<(&'static str, String
     }
 }
 
-/// Today, with what was written at the top.
+/// Today, with what was written at the top, and what somebody had written before.
 fn after(app: &App, written: &[Written]) -> String {
-    let base = app.settings.base_path.as_str();
-    let mut to = format!("{base}/");
-    let already = written.iter().any(|one| matches!(one, Written::Already(_)));
-    for (place, one) in written.iter().enumerate() {
-        to += &format!("{}entry={}", if place == 0 { '?' } else { '&' }, one.logged().id.0);
-    }
-    if already && !written.is_empty() {
-        to += "&already=yes";
-    }
-    to
+    let said = |one: &Written| match one {
+        Written::New(logged) => format!("entry={}", logged.id.0),
+        Written::Already(logged) => format!("already={}", logged.id.0),
+    };
+    let said: Vec<String> = written.iter().map(said).collect();
+    format!("{}/?{}", app.settings.base_path.as_str(), said.join("&")).trim_end_matches('?').to_owned()
 }
 
 /// Takes entries back.
@@ -347,16 +343,14 @@ pub(crate) fn refused(error: KeepError) -> Trouble {
     }
 }
 
-/// What was just written, by the question in the address.
-pub(crate) fn told(app: &App, visitor: &Visitor, units: System) -> Result<Vec<Told>, Trouble> {
-    let entries: Vec<i64> = visitor.all("entry").filter_map(|text| text.parse().ok()).collect();
-    let Some(found) = app.source.store(|store| {
+/// Entries named in the address under one word, those that stand.
+pub(crate) fn told(app: &App, visitor: &Visitor, word: &str, units: System) -> Vec<Told> {
+    let entries: Vec<i64> = visitor.all(word).filter_map(|text| text.parse().ok()).collect();
+    let found = app.source.store(|store| {
         let one = |entry: &i64| entry_told(store, &store.entry(EntryId(*entry)).ok()?, units).ok();
-        entries.iter().filter_map(one).collect::<Vec<_>>()
-    }) else {
-        return Ok(Vec::new());
-    };
-    Ok(found.into_iter().filter(|told| told.stands).collect())
+        entries.iter().filter_map(one).filter(|told| told.stands).collect()
+    });
+    found.unwrap_or_default()
 }
 
 /// An entry in words.

@@ -32,8 +32,8 @@ struct Page<'a> {
     who: Option<&'a str>,
     /// What was just written.
     told: Vec<Told>,
-    /// Somebody else had written it already.
-    already: bool,
+    /// What was to be written, and somebody else had written.
+    already: Vec<Told>,
     /// Why the daily backup failed.
     backup: Option<String>,
     /// Why nobody can say what is due.
@@ -131,8 +131,8 @@ pub(crate) async fn page(State(app): State<Arc<App>>, visitor: Visitor) -> Respo
         html(&Page {
             today: day.map(|day| day.round.today.strftime("%A, %-d %B %Y").to_string()),
             who: visitor.who.as_deref().filter(|_| !frame.read_only),
-            told: told(app, visitor, frame.units)?,
-            already: visitor.typed("already").is_some(),
+            told: told(app, visitor, "entry", frame.units),
+            already: told(app, visitor, "already", frame.units),
             backup: app.source.backup_trouble(),
             unknown,
             due: machines,
