@@ -70,7 +70,7 @@ impl App {
             return Ok(Arc::clone(found));
         }
         let log = self.source.with(|kept| Ok::<_, KeepError>((kept.facts(today)?, kept.uses()?)));
-        let log = log.transpose()?.transpose().map_err(|error| Trouble::Fault(error.to_string()))?;
+        let log = log.transpose()?.transpose()?;
         let worked = Arc::new(self.planned(&mut plans.planned, shop, |plan| Worked::of(plan, shop, units, log.as_ref()))?);
         plans.worked.retain(of_this_shop);
         plans.worked.push(Arc::clone(&worked));

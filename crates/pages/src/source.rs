@@ -105,8 +105,10 @@ pub(crate) struct Now {
 /// Why there is no shop.
 #[derive(Debug)]
 pub(crate) enum Unsound {
-    /// It cannot be read.
+    /// The shop file cannot be read, or the weather file that the kept shop names.
     Unreadable(String),
+    /// The kept shop cannot be read.
+    Store(StoreError),
     /// The shop file can be read, and says what cannot be.
     Problems {
         /// The file.
@@ -194,8 +196,7 @@ impl ShopSource {
 
 impl Keeper {
     fn now(&mut self) -> Found<Now> {
-        let unreadable = |error: StoreError| Arc::new(Unsound::Unreadable(error.to_string()));
-        let stamp = self.store.stamp().map_err(unreadable)?;
+        let stamp = self.store.stamp().map_err(|error| Arc::new(Unsound::Store(error)))?;
         match self.seen.as_ref().filter(|seen| seen.stands(&stamp)) {
             Some(seen) => seen.found.clone(),
             None => snapshot(&self.store).remembered(stamp, &mut self.seen),
@@ -204,7 +205,7 @@ impl Keeper {
 }
 
 fn snapshot(store: &Store) -> Reading<Now> {
-    let unreadable = |error: StoreError| Reading::passing(Unsound::Unreadable(error.to_string()));
+    let unreadable = |error: StoreError| Reading::passing(Unsound::Store(error));
     let mut described = match store.shop(Reference::embedded(), kinds()) {
         Ok(described) => described,
         Err(StoreError::Refused(faults)) => {

@@ -5,6 +5,8 @@ use std::sync::Arc;
 use askama::Template;
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Response};
+use keep::KeepError;
+use planner::PlanError;
 use shop::Problem;
 use store::{Fault, StoreError};
 
@@ -24,8 +26,8 @@ pub(crate) enum Trouble {
     Unsound(Arc<Unsound>),
     /// The shop file is sound, but its values contradict each other.
     Contradiction(Vec<Problem>),
-    /// Nothing was written; the words say why, and what to do.
-    NotWritten(String),
+    /// The shop can neither be read nor written just now; the words say why, and what to do.
+    NotNow(String),
     /// What was asked cannot be written; the words say why, and what to do.
     Refused(String),
     /// The program's own fault.
@@ -41,19 +43,46 @@ impl Trouble {
     }
 }
 
-impl From<StoreError> for Trouble {
-    fn from(error: StoreError) -> Self {
+impl From<&StoreError> for Trouble {
+    fn from(error: &StoreError) -> Self {
         let said = sentence(&error.to_string());
         match error {
             StoreError::Database(_) => Self::Fault(said),
-            // The file could not be written just now.
+            StoreError::NoSection { .. } | StoreError::NoEntry(_) => Self::NotFound(said),
             StoreError::ReadOnly
             | StoreError::Full
             | StoreError::Busy
             | StoreError::CutOff
             | StoreError::Damaged { .. }
-            | StoreError::Io { .. } => Self::NotWritten(said),
+            | StoreError::Missing { .. }
+            | StoreError::Io { .. } => Self::NotNow(said),
             _ => Self::Refused(said),
+        }
+    }
+}
+
+impl From<StoreError> for Trouble {
+    fn from(error: StoreError) -> Self {
+        Self::from(&error)
+    }
+}
+
+impl From<KeepError> for Trouble {
+    fn from(error: KeepError) -> Self {
+        match error {
+            KeepError::Store(error) => Self::from(error),
+            KeepError::Plan(error) => Self::from(error),
+            KeepError::Weather(problem) => Self::Contradiction(vec![problem]),
+            error => Self::Refused(sentence(&format!("{error}."))),
+        }
+    }
+}
+
+impl From<PlanError> for Trouble {
+    fn from(error: PlanError) -> Self {
+        match error {
+            PlanError::Shop(found) => Self::Contradiction(found),
+            PlanError::Ladder(error) => Self::Fault(error.to_string()),
         }
     }
 }
@@ -93,11 +122,12 @@ impl Trouble {
             Self::NotFound(said) => (StatusCode::NOT_FOUND, "Not here", said.as_str()),
             Self::Unsound(unsound) => match unsound.as_ref() {
                 Unsound::Unreadable(said) => (StatusCode::UNPROCESSABLE_ENTITY, "The shop cannot be read", said.as_str()),
+                Unsound::Store(error) => return Self::from(error).page(app, visitor),
                 Unsound::Empty => return to(format!("{}/start", app.settings.base_path.as_str())),
                 Unsound::Problems { .. } | Unsound::Faults(_) => (StatusCode::UNPROCESSABLE_ENTITY, "The shop file needs mending", FILE),
             },
             Self::Refused(said) => (StatusCode::UNPROCESSABLE_ENTITY, "Nothing was written", said.as_str()),
-            Self::NotWritten(said) => (StatusCode::SERVICE_UNAVAILABLE, "Nothing was written", said.as_str()),
+            Self::NotNow(said) => (StatusCode::SERVICE_UNAVAILABLE, "The shop cannot be read or written now", said.as_str()),
             Self::Contradiction(_) => (StatusCode::UNPROCESSABLE_ENTITY, "The shop file needs mending", FILE),
             Self::Fault(fault) => {
                 app.note(fault);
@@ -119,7 +149,7 @@ impl Trouble {
                     let row = |fault: &'a Fault| Row { line: None, shown: "", what: &fault.what, mend: &fault.mend };
                     found.iter().map(row).collect()
                 }
-                Unsound::Unreadable(_) | Unsound::Empty => Vec::new(),
+                Unsound::Unreadable(_) | Unsound::Store(_) | Unsound::Empty => Vec::new(),
             },
             _ => Vec::new(),
         }
@@ -131,4 +161,31 @@ fn row<'a>(text: &'a str, problem: &'a Problem) -> Row<'a> {
     let line = before.map(|before| before.matches('\n').count() + 1);
     let shown = line.and_then(|line| text.lines().nth(line - 1)).unwrap_or("");
     Row { line, shown, what: &problem.what, mend: &problem.mend }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{Settings, ShopSource};
+
+    /// The status of a trouble's page.
+    fn status(trouble: &Trouble) -> StatusCode {
+        let source = ShopSource::file("nowhere.toml".into());
+        let app = App::new(source, Settings::local(([127, 0, 0, 1], 0).into()), |_| {}).unwrap();
+        trouble.page(&app, &Visitor::default()).status()
+    }
+
+    #[test]
+    fn a_file_that_somebody_else_writes_to_is_asked_again_later_however_one_came_to_it() {
+        let busy = || StoreError::Busy;
+        let all = [Trouble::from(busy()), Trouble::from(KeepError::Store(busy())), Trouble::from(Arc::new(Unsound::Store(busy())))];
+        assert!(all.iter().all(|trouble| status(trouble) == StatusCode::SERVICE_UNAVAILABLE), "{all:?}");
+    }
+
+    #[test]
+    fn what_is_not_there_is_not_found_and_what_cannot_be_is_refused() {
+        let none = StoreError::NoEntry(store::EntryId(9));
+        assert_eq!(status(&Trouble::from(none)), StatusCode::NOT_FOUND);
+        assert_eq!(status(&Trouble::from(KeepError::SamePot)), StatusCode::UNPROCESSABLE_ENTITY);
+    }
 }

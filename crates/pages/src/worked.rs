@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use planner::report::{ChartRow, NeedRow, Report};
 use planner::round::{Cupboard, Facts, Round, RoundError, Uses, cupboard, round};
-use planner::{Plan, PlanError, Wishes, plan};
+use planner::{Plan, Wishes, plan};
 use reference::Reference;
 use shop::Shop;
 use units::System;
@@ -36,10 +36,7 @@ pub(crate) struct Day {
 
 /// Plans a shop.
 pub(crate) fn planned<'a>(shop: &Shop, reference: &'a Reference, wishes: &Wishes) -> Result<Plan<'a>, Trouble> {
-    plan(shop, reference, wishes).map_err(|error| match error {
-        PlanError::Shop(found) => Trouble::Contradiction(found),
-        PlanError::Ladder(error) => Trouble::Fault(error.to_string()),
-    })
+    Ok(plan(shop, reference, wishes)?)
 }
 
 impl Worked {

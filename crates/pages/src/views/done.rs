@@ -159,7 +159,7 @@ pub(crate) async fn serve(State(app): State<Arc<App>>, visitor: Visitor, Form(ty
                 Ok(response)
             }
             Err(error @ KeepError::ToCome { .. }) => again(vec![("day", crate::words::sentence(&format!("{error}.")))]),
-            Err(error) => Err(refused(error)),
+            Err(error) => Err(Trouble::from(error)),
         }
     })
     .await
@@ -220,7 +220,7 @@ pub(crate) async fn undo(State(app): State<Arc<App>>, visitor: Visitor, Form(typ
         let (now, said) = (app.now(), by(visitor));
         let entries = typed.all("entry").filter_map(|text| text.parse().ok());
         let all: Vec<What> = entries.map(|entry| What::Undone { entry: EntryId(entry) }).collect();
-        app.source.with(|kept| kept.write_all(&all, &said, &now)).ok_or_else(Trouble::only_kept)??.map_err(refused)?;
+        app.source.with(|kept| kept.write_all(&all, &said, &now)).ok_or_else(Trouble::only_kept)???;
         Ok(to(local(&app.settings, &typed.joined("back"))))
     })
     .await
@@ -275,7 +275,7 @@ pub(crate) async fn read_meters(State(app): State<Arc<App>>, visitor: Visitor, F
             return meters_form(app, visitor, &typed, wrong);
         }
         let (now, said) = (app.now(), by(visitor));
-        let written = app.source.with(|kept| kept.write_all(&read, &said, &now)).ok_or_else(Trouble::only_kept)??.map_err(refused)?;
+        let written = app.source.with(|kept| kept.write_all(&read, &said, &now)).ok_or_else(Trouble::only_kept)???;
         Ok(to(after(app, &written)))
     })
     .await
@@ -324,7 +324,7 @@ pub(crate) async fn pot(
             Err(KeepError::Store(error @ (StoreError::OtherMeasure { .. } | StoreError::TooMuch(_)))) => {
                 super::pot::refused(app, visitor, id, &doing, &typed, &crate::form::quoted(&crate::words::sentence(&format!("{error}."))))
             }
-            Err(error) => Err(refused(error)),
+            Err(error) => Err(Trouble::from(error)),
         }
     })
     .await
@@ -333,14 +333,6 @@ pub(crate) async fn pot(
 /// Who says so, where they are known.
 fn by(visitor: &Visitor) -> Said {
     Said { who: visitor.who.clone(), ..Said::default() }
-}
-
-/// Why nothing was written, as a page.
-pub(crate) fn refused(error: KeepError) -> Trouble {
-    match error {
-        KeepError::Store(error) => Trouble::from(error),
-        error => Trouble::Refused(crate::words::sentence(&format!("{error}."))),
-    }
 }
 
 /// Entries named in the address under one word, those that stand.

@@ -125,8 +125,7 @@ pub(crate) async fn feed(State(app): State<Arc<App>>, Path(name): Path<String>, 
         }
         let (shop, now, wish) = (app.source.shop()?, app.now(), Wish::of(visitor));
         let worked = app.plan(&shop, shop.units)?;
-        let facts = app.source.with(|kept| kept.facts(now.date())).ok_or_else(Trouble::only_kept)??;
-        let facts = facts.map_err(|error| Trouble::Refused(error.to_string()))?;
+        let facts = app.source.with(|kept| kept.facts(now.date())).ok_or_else(Trouble::only_kept)???;
         let wanted = Calendar {
             zone: now.time_zone().clone(),
             hour: wish.hour,

@@ -7,7 +7,6 @@ use axum::extract::{Path, State};
 use axum::response::Response;
 use formulas::Notebook;
 use indexmap::IndexMap;
-use keep::KeepError;
 use planner::Plan;
 use planner::round::forecast;
 use planner::use_rate::{Choice, PlaceUse, best_pack};
@@ -73,8 +72,7 @@ pub(crate) async fn page(State(app): State<Arc<App>>, Path(key): Path<String>, v
         let fluid = app.reference.fluid(&key).ok_or_else(unknown)?;
         let shop = app.source.shop()?;
         let frame = Frame::new(app, visitor, "Ladder", sentence(&fluid.name));
-        let uses = app.source.with(|kept| kept.uses()).transpose()?.transpose();
-        let uses = uses.map_err(|error: KeepError| Trouble::Fault(error.to_string()))?;
+        let uses = app.source.with(|kept| kept.uses()).transpose()?.transpose()?;
         let units = frame.units;
         app.of_plan(&shop, |plan| {
             let owned = uses.is_some() && plan.shop.pots.iter().any(|pot| pot.fluid == fluid.key);
