@@ -281,6 +281,29 @@ async fn what_is_asked_of_a_pot_a_part_or_a_point_that_is_not_there_is_refused()
 }
 
 #[tokio::test]
+async fn a_file_that_cannot_be_read_is_not_taken_for_a_part_that_is_gone() {
+    let (folder, pages) = alder();
+    let shop = folder.path().join("shop.gallipot");
+    let part = send(&pages, get("/shop")).await.text.split("href=\"/part/").nth(1).unwrap().split('"').next().unwrap().to_owned();
+    let gone = send(&pages, get("/part/99")).await;
+    assert!(gone.status == StatusCode::NOT_FOUND && gone.text.contains("no such part"), "{}", gone.status);
+    // All but the page that says whose file it is, so that it is still ours and nothing else.
+    let length = std::fs::metadata(&shop).unwrap().len();
+    let mut bytes = std::fs::read(&shop).unwrap();
+    bytes[4096..].fill(0xa5);
+    // Somebody else wrote to it: the counter of changes at 24 (the file format of SQLite, section 1.3.7) says so, or nobody would look.
+    bytes[24..28].copy_from_slice(&[0x7f; 4]);
+    bytes[92..96].copy_from_slice(&[0x7f; 4]);
+    std::fs::write(&shop, &bytes).unwrap();
+    assert_eq!(std::fs::metadata(&shop).unwrap().len(), length);
+    for path in [format!("/part/{part}"), "/".to_owned()] {
+        let damaged = send(&pages, get(&path)).await;
+        assert_eq!(damaged.status, StatusCode::SERVICE_UNAVAILABLE, "{path}: {}", damaged.text);
+        assert!(damaged.text.contains("the last backup") && !damaged.text.contains("no such part"), "{path}");
+    }
+}
+
+#[tokio::test]
 async fn nothing_is_written_for_another_site_or_on_a_tablet_for_reading() {
     let (folder, pages) = alder();
     let writes = [

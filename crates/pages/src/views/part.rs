@@ -138,14 +138,14 @@ pub(crate) async fn remove(State(app): State<Arc<App>>, Path(id): Path<i64>, vis
 pub(crate) async fn shift(State(app): State<Arc<App>>, Path(id): Path<i64>, visitor: Visitor, Form(typed): Form<Typed>) -> Response {
     app.draw(visitor, move |app, _| {
         let target = existing(app, SectionId(id))?;
-        let all = stored(app, |store| store.section(target.parent))?.inside;
+        let all = section(app, target.parent)?.inside;
         let mut alike = Vec::new();
-        for section in &all {
-            if stored(app, |store| store.section(*section))?.kind == target.kind {
-                alike.push(*section);
+        for one in &all {
+            if section(app, *one)?.kind == target.kind {
+                alike.push(*one);
             }
         }
-        let here = alike.iter().position(|section| section.0 == id);
+        let here = alike.iter().position(|one| one.0 == id);
         let before = match (typed.joined("to").as_str(), here) {
             ("up", Some(here)) => here.checked_sub(1).map(|before| Some(alike[before])),
             // Before whatever stands behind the next of its kind.
@@ -165,17 +165,27 @@ pub(crate) fn stored<T>(app: &App, with: impl FnOnce(&mut Store) -> Result<T, St
     app.source.store(with).ok_or_else(Trouble::only_kept)?.map_err(Trouble::from)
 }
 
+fn gone() -> Trouble {
+    Trouble::NotFound("There is no such part of the shop any more. Another may have taken it out.".to_owned())
+}
+
+/// A section of the store, be it gone.
+fn section(app: &App, id: SectionId) -> Result<SectionRow, Trouble> {
+    app.source.store(|store| store.section(id)).ok_or_else(Trouble::only_kept)?.map_err(|error| match error {
+        StoreError::NoSection { .. } => gone(),
+        error => Trouble::from(error),
+    })
+}
+
 fn existing(app: &App, id: SectionId) -> Result<Target, Trouble> {
-    let gone = || Trouble::NotFound("There is no such part of the shop any more. Another may have taken it out.".to_owned());
-    let section = stored(app, |store| store.section(id)).map_err(|_| gone())?;
-    if section.gone {
+    let found = section(app, id)?;
+    if found.gone {
         return Err(gone());
     }
-    let machine =
-        section.parent.filter(|_| section.kind == "point").map(|parent| stored(app, |store| store.section(parent))).transpose()?;
-    let part = Part::of(&section, machine.as_ref(), app.reference).ok_or_else(gone)?;
-    let parent = section.parent.unwrap_or(SectionId::WHOLE);
-    Ok(Target { parent, kind: section.kind.clone(), machine, part, begins: Vec::new(), section: Some(section) })
+    let machine = found.parent.filter(|_| found.kind == "point").map(|parent| section(app, parent)).transpose()?;
+    let part = Part::of(&found, machine.as_ref(), app.reference).ok_or_else(gone)?;
+    let parent = found.parent.unwrap_or(SectionId::WHOLE);
+    Ok(Target { parent, kind: found.kind.clone(), machine, part, begins: Vec::new(), section: Some(found) })
 }
 
 fn the_only(app: &App, kind: &str) -> Result<Target, Trouble> {
@@ -185,9 +195,8 @@ fn the_only(app: &App, kind: &str) -> Result<Target, Trouble> {
     if kind != "room" {
         return Err(Trouble::NotFound(format!("A shop has no “{kind}” to be changed.")));
     }
-    let whole = stored(app, |store| store.section(SectionId::WHOLE))?;
-    for id in whole.inside {
-        if stored(app, |store| store.section(id))?.kind == "room" {
+    for id in section(app, SectionId::WHOLE)?.inside {
+        if section(app, id)?.kind == "room" {
             return existing(app, id);
         }
     }
@@ -198,23 +207,24 @@ fn the_only(app: &App, kind: &str) -> Result<Target, Trouble> {
 fn new(app: &App, visitor: &Visitor, kind: &str) -> Result<Option<Target>, Trouble> {
     let said = |key: &str| visitor.typed(key).map(|value| (key.to_owned(), Value::Text(value.to_owned())));
     let machine = match (kind, visitor.typed("machine").map(str::parse)) {
-        ("point", Some(Ok(machine))) => Some(stored(app, |store| store.section(SectionId(machine)))?),
+        ("point", Some(Ok(machine))) => Some(section(app, SectionId(machine))?),
         ("point", _) => return Err(Trouble::NotFound("A point belongs to a machine. Add it from the machine's own page.".to_owned())),
         _ => None,
     };
+    let unknown = || Trouble::NotFound(format!("Nothing called “{kind}” can be added to a shop."));
     let begins: Vec<(String, Value)> = match kind {
         "machine" => said("template").into_iter().collect(),
         "work" => said("job").into_iter().collect(),
         "pot" => said("fluid").into_iter().collect(),
         "point" => ["name", "kind"].into_iter().filter_map(said).collect(),
-        _ => return Err(Trouble::NotFound(format!("Nothing called “{kind}” can be added to a shop."))),
+        _ => return Err(unknown()),
     };
     if begins.is_empty() && kind != "pot" {
         return Ok(None);
     }
     let row =
         SectionRow { id: SectionId::WHOLE, kind: kind.to_owned(), parent: None, gone: false, said: begins.clone(), inside: Vec::new() };
-    let part = Part::of(&row, machine.as_ref(), app.reference).ok_or_else(Trouble::only_kept)?;
+    let part = Part::of(&row, machine.as_ref(), app.reference).ok_or_else(unknown)?;
     let parent = machine.as_ref().map_or(SectionId::WHOLE, |machine| machine.id);
     Ok(Some(Target { parent, kind: kind.to_owned(), section: None, machine, part, begins }))
 }
@@ -351,9 +361,9 @@ fn said(app: &App, target: &Target) -> Result<Vec<(String, Value)>, Trouble> {
     Ok(said)
 }
 
-fn maker(app: &App, section: &SectionRow) -> Result<Option<SectionRow>, Trouble> {
-    for id in &section.inside {
-        let inside = stored(app, |store| store.section(*id))?;
+fn maker(app: &App, of: &SectionRow) -> Result<Option<SectionRow>, Trouble> {
+    for id in &of.inside {
+        let inside = section(app, *id)?;
         if inside.kind == "maker" {
             return Ok(Some(inside));
         }
