@@ -28,6 +28,8 @@ pub(crate) enum Trouble {
     Contradiction(Vec<Problem>),
     /// The shop can neither be read nor written just now; the words say why, and what to do.
     NotNow(String),
+    /// What was asked has no answer; the words say why, and what to do.
+    Unanswered(String),
     /// What was asked cannot be written; the words say why, and what to do.
     Refused(String),
     /// The program's own fault.
@@ -72,6 +74,7 @@ impl From<KeepError> for Trouble {
         match error {
             KeepError::Store(error) => Self::from(error),
             KeepError::Plan(error) => Self::from(error),
+            KeepError::Round(error) => Self::Unanswered(sentence(&format!("{error}."))),
             KeepError::Weather(problem) => Self::Contradiction(vec![problem]),
             error => Self::Refused(sentence(&format!("{error}."))),
         }
@@ -126,6 +129,7 @@ impl Trouble {
                 Unsound::Empty => return to(format!("{}/start", app.settings.base_path.as_str())),
                 Unsound::Problems { .. } | Unsound::Faults(_) => (StatusCode::UNPROCESSABLE_ENTITY, "The shop file needs mending", FILE),
             },
+            Self::Unanswered(said) => (StatusCode::UNPROCESSABLE_ENTITY, "No answer for these values", said.as_str()),
             Self::Refused(said) => (StatusCode::UNPROCESSABLE_ENTITY, "Nothing was written", said.as_str()),
             Self::NotNow(said) => (StatusCode::SERVICE_UNAVAILABLE, "The shop cannot be read or written now", said.as_str()),
             Self::Contradiction(_) => (StatusCode::UNPROCESSABLE_ENTITY, "The shop file needs mending", FILE),

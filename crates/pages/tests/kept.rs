@@ -426,6 +426,9 @@ async fn a_clock_that_went_back_writes_nothing_and_says_so() {
     assert!(answer.text.contains("set this machine") || answer.text.contains("clock"), "{}", answer.text);
     assert_eq!(log(&folder), 1);
     assert!(send(&pages, get("/")).await.text.contains("Nobody can say what is due."));
+    let round = send(&pages, get("/api/round")).await;
+    assert_eq!(round.status, StatusCode::UNPROCESSABLE_ENTITY);
+    assert!(round.text.contains("No answer for these values") && !round.text.contains("Nothing was written"));
 }
 
 #[tokio::test]

@@ -74,7 +74,7 @@ pub(crate) async fn sheet(State(app): State<Arc<App>>, Path(word): Path<String>,
             return Err(Trouble::NotFound(format!("No machine of this shop is called “{machine}”.")));
         }
         let address = match visitor.typed("address") {
-            Some(text) => address(text).map_err(Trouble::NotFound)?,
+            Some(text) => address(text).map_err(Trouble::Unanswered)?,
             None => app.settings.seen_at(&visitor.host),
         };
         on_paper(app, visitor, |paper| {
@@ -93,11 +93,11 @@ pub(crate) async fn bench(State(app): State<Arc<App>>, Path(name): Path<String>,
         let sheet = find(&name).ok_or_else(unknown)?;
         let given = typed(sheet, visitor);
         let given: Vec<(&str, &str)> = given.iter().map(|(name, value)| (*name, value.as_str())).collect();
-        let refused = |_| Trouble::NotFound(format!("The sheet “{name}” of the bench says at each field what these values lack."));
+        let refused = |_| Trouble::Unanswered(format!("The sheet “{name}” of the bench says at each field what these values lack."));
         let reply = read(sheet, &given, app.reference).map_err(refused)?;
         on_paper(app, visitor, |paper| {
             let page = sheet.work(&reply, app.reference, paper.worked.units);
-            let page = page.map_err(|error| Trouble::NotFound(sentence(&error.to_string())))?;
+            let page = page.map_err(|error| Trouble::Unanswered(sentence(&error.to_string())))?;
             paper.worked(sheet, &page).map_err(|error| Trouble::Fault(error.to_string()))
         })
     })
@@ -128,7 +128,7 @@ fn on_paper(app: &Arc<App>, visitor: &Visitor, draw: impl FnOnce(Paper<'_>) -> R
 /// The size asked for, or the one that is usual with these units.
 fn size(visitor: &Visitor, units: System) -> Result<Size, Trouble> {
     let Some(word) = visitor.typed("size") else { return Ok(Size::usual(units)) };
-    Size::of_word(word).ok_or_else(|| Trouble::NotFound(format!("“{word}” is no size of paper known here; there are a4 and letter.")))
+    Size::of_word(word).ok_or_else(|| Trouble::Unanswered(format!("“{word}” is no size of paper known here; there are a4 and letter.")))
 }
 
 /// The number of each pot, in the order of the shop; none where the shop is not kept.
@@ -143,7 +143,7 @@ fn pots(app: &App) -> Result<Vec<Option<SectionId>>, Trouble> {
 fn labels(visitor: &Visitor, size: Size) -> Result<Labels, Trouble> {
     let usual = Geometry::offered(size).next().unwrap_or_default();
     let text = visitor.typed("own").or_else(|| visitor.typed("labels")).unwrap_or(usual);
-    let wrong = |said: String| Trouble::NotFound(format!("These labels cannot be drawn: {said}."));
+    let wrong = |said: String| Trouble::Unanswered(format!("These labels cannot be drawn: {said}."));
     let first = visitor.typed("first").map_or(Some(1), |text| text.trim().parse::<usize>().ok().filter(|first| *first > 0));
     let first = first.ok_or_else(|| wrong("the first free label is counted from 1".to_owned()))?;
     Ok(Labels {

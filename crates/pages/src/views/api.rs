@@ -51,7 +51,7 @@ fn of_day(app: &App, visitor: &Visitor, with: impl FnOnce(&Day) -> Result<Respon
     let worked = app.plan(&shop, visitor.units.unwrap_or(shop.units))?;
     match worked.day.as_ref().ok_or_else(Trouble::only_kept)? {
         Ok(day) => with(day),
-        Err(said) => Err(Trouble::Refused(said.clone())),
+        Err(said) => Err(Trouble::Unanswered(said.clone())),
     }
 }
 

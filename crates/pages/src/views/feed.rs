@@ -135,7 +135,7 @@ pub(crate) async fn feed(State(app): State<Arc<App>>, Path(name): Path<String>, 
             id,
             now: now.timestamp(),
         };
-        let text = of_round(&worked.report, &shop, &facts, &wanted).map_err(|error| Trouble::Refused(error.to_string()))?;
+        let text = of_round(&worked.report, &shop, &facts, &wanted).map_err(|error| Trouble::Unanswered(error.to_string()))?;
         Ok(([(CONTENT_TYPE, "text/calendar; charset=utf-8")], text).into_response())
     })
     .await
