@@ -159,6 +159,11 @@ impl ShopSource {
         }
     }
 
+    /// Whether the shop is kept here, and can be changed.
+    pub(crate) fn is_kept(&self) -> bool {
+        matches!(self.0, Held::Kept(_))
+    }
+
     /// The kept file itself, for as long as nobody else has it; none where the shop comes from a shop file.
     pub(crate) fn store<T>(&self, with: impl FnOnce(&mut Store) -> T) -> Option<T> {
         match &self.0 {

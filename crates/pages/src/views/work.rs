@@ -17,6 +17,8 @@ use planner::words::{amount, gathered};
 struct Page<'a> {
     frame: Frame,
     jobs: Vec<Job<'a>>,
+    /// Work can be added here.
+    kept: bool,
 }
 
 struct Job<'a> {
@@ -49,7 +51,7 @@ pub(crate) async fn page(State(app): State<Arc<App>>, visitor: Visitor) -> Respo
                 .collect(),
             minds: gathered(job.steps.iter().map(|step| (step.step.as_str(), step.mind.as_slice()))),
         });
-        html(&Page { jobs: jobs.collect(), frame })
+        html(&Page { jobs: jobs.collect(), kept: app.source.is_kept(), frame })
     })
     .await
 }
