@@ -256,10 +256,32 @@ pub struct Every {
     pub at_latest: Option<f64>,
     /// Whether the calendar comes so long before the running hours that it alone is worth saying.
     pub by_calendar: bool,
-    /// In words, where neither says it: `before each use`, `each time`.
-    pub words: Option<&'static str>,
+    /// With what it comes round, beside hours and days or instead of them.
+    pub with: Option<With>,
     /// Doses a year that follow from it.
     pub times_a_year: f64,
+}
+
+/// What a dose comes round with.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, JsonSchema)]
+pub enum With {
+    /// The machine is taken into use.
+    #[serde(rename = "before use")]
+    Use,
+    /// The job is done.
+    #[serde(rename = "each time")]
+    Job,
+}
+
+impl With {
+    /// In words: `before use`.
+    #[must_use]
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Use => "before use",
+            Self::Job => "each time",
+        }
+    }
 }
 
 /// How a fluid gets to its place.

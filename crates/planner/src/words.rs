@@ -3,12 +3,13 @@
 use formulas::cutting::DROP_ML;
 use units::{Digits, System, show_number};
 
-use crate::need::{Dose, DoseUnit};
+use crate::need::{Dose, DoseUnit, With};
 use crate::report::{EveryRow, NeedRow, UseRow};
 
 /// An amount as it is measured out at the bench: drops, millilitres, grams.
 #[must_use]
 pub fn amount(dose: Dose, units: System) -> String {
+    /// Less than so much is a smear, less than so much a pea, g; *common practice, no source*.
     const SMEAR_G: f64 = 0.3;
     const PEA_G: f64 = 1.5;
     match dose.unit {
@@ -30,6 +31,7 @@ pub fn ends(dose: Dose, units: System) -> String {
 }
 
 fn in_drops(dose: Dose) -> bool {
+    /// More than thirty drops nobody counts, mL; *common practice, no source*.
     const MANY_ML: f64 = 1.2;
     dose.unit == DoseUnit::Millilitre && dose.likely <= MANY_ML
 }
@@ -43,9 +45,9 @@ fn drops(millilitres: f64) -> f64 {
 pub fn every(every: &EveryRow) -> String {
     let hours = worth_saying(every).map(|hours| format!("{} h", show_number(hours, Digits::Significant(2))));
     let days = every.days.map(calendar);
-    match (&every.words, hours, days) {
-        (Some(words), Some(hours), _) => format!("{words} and every {hours} running"),
-        (Some(words), None, _) => words.clone(),
+    match (every.with, hours, days) {
+        (Some(with), Some(hours), _) => format!("{} and every {hours} running", with.words()),
+        (Some(with), None, _) => with.words().to_owned(),
         (None, Some(hours), Some(days)) => format!("every {hours} running or {days}"),
         (None, Some(hours), None) => format!("every {hours} running"),
         (None, None, Some(days)) => format!("every {days}"),
@@ -56,12 +58,13 @@ pub fn every(every: &EveryRow) -> String {
 /// Whether it comes round on every day the machine runs.
 #[must_use]
 pub fn is_daily(every: &EveryRow) -> bool {
+    /// A day's work, h; *common practice*.
     const A_DAYS_RUNNING: f64 = 8.0;
     /// Where the calendar is known too the machine runs less than all day, and so much at one go; *common practice*.
     const A_SESSIONS_RUNNING: f64 = 4.0;
     let limit = if every.days.is_some() { A_SESSIONS_RUNNING } else { A_DAYS_RUNNING };
     let often = worth_saying(every).is_some_and(|hours| hours <= limit) || every.days.is_some_and(|days| days <= 1.5);
-    often || every.words.as_deref().is_some_and(|words| words.contains("each") || words.contains("before"))
+    often || every.with == Some(With::Use)
 }
 
 /// The running hours, unless the calendar comes so long before them that it is said alone.
@@ -143,15 +146,14 @@ mod tests {
 
     #[test]
     fn eight_hours_or_two_weeks_are_not_every_day() {
-        let of = |running_hours, days, words: Option<&str>| {
-            is_daily(&EveryRow { running_hours, days, at_latest: None, by_calendar: false, words: words.map(ToOwned::to_owned) })
-        };
+        let of = |running_hours, days, with| is_daily(&EveryRow { running_hours, days, at_latest: None, by_calendar: false, with });
         assert!(
             of(Some(2.0), None, None)
                 && of(Some(2.0), Some(3.0), None)
                 && of(None, Some(1.0), None)
-                && of(Some(8.0), Some(14.0), Some("before use"))
+                && of(Some(8.0), Some(14.0), Some(With::Use))
         );
+        assert!(!of(None, None, Some(With::Job)), "a job comes round with the work, not with the day");
         assert!(!of(Some(8.0), Some(14.0), None) && !of(Some(40.0), None, None) && !of(None, Some(7.0), None));
     }
 }

@@ -407,7 +407,7 @@ fn an_oil_fitting_takes_no_grease_and_a_grease_fitting_no_oil() {
         assert_eq!(grade_of(&at(kind, "fitting = \"ball oiler\""), "lithium-ep-2"), Grade::Harmful, "{kind}");
     }
     let oiler = at("bush", "fitting = \"ball oiler\"");
-    assert_eq!(oiler.rations[0].every.words, Some("before use"));
+    assert_eq!(oiler.rations[0].every.with, Some(planner::need::With::Use));
     assert!(!grade_of(&at("grease nipple", ""), "hydraulic-68").serves());
 }
 

@@ -170,7 +170,7 @@ fn a_limit_of_the_calendar_stands_beside_a_meter() {
     // After 50 hours or 90 days; 50 hours are 70 days at 5 hours a week (by hand).
     let mut report = TWO.report.clone();
     report.chart[0].every =
-        Some(EveryRow { running_hours: Some(50.0), days: Some(70.0), at_latest: Some(90.0), by_calendar: false, words: None });
+        Some(EveryRow { running_hours: Some(50.0), days: Some(70.0), at_latest: Some(90.0), by_calendar: false, with: None });
     let due = |meter: Option<f64>| {
         let mut facts = on(MONDAY);
         tick(&mut facts, "busy", "gear head", MONDAY, meter);

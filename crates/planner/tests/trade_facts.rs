@@ -100,12 +100,12 @@ fn the_makers_word_on_a_gearbox_wins_and_is_still_checked() {
 #[test]
 fn a_ball_oiler_gets_a_stroke_each_day_of_use_and_never_grease() {
     let oiler = need(&point("oil point", "fitting = \"ball oiler\"\nhours = \"10 h/week\""), "p");
-    assert_eq!(oiler.rations[0].every.words, Some("before use"));
+    assert_eq!(oiler.rations[0].every.with, Some(planner::need::With::Use));
     assert!(oiler.rations[0].every.times_a_year > 200.0);
     assert_eq!(grade_of(&oiler, "lithium-ep-2"), Grade::Harmful);
     for row in report(LATHE_AND_MILL, &Wishes::default()).chart.iter().filter(|row| row.how.contains("ball")) {
         let every = row.every.as_ref().unwrap();
-        assert!(every.words.is_some() || every.days.is_some_and(|days| days <= 1.5), "{row:?}");
+        assert!(every.with.is_some() || every.days.is_some_and(|days| days <= 1.5), "{row:?}");
     }
 }
 

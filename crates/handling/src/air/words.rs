@@ -77,7 +77,8 @@ impl Exposure<'_> {
         let Some(worst) = self.worst() else { return "nothing evaporates".to_owned() };
         let mut words = worst.words();
         if self.of_limit > 1.0 {
-            let air = self.changes_needed.map(|changes| format!("needs {} air changes an hour to count on", digits(changes.base() * 3600.0)));
+            let air =
+                self.changes_needed.map(|changes| format!("needs {} air changes an hour to count on", digits(changes.base() * 3600.0)));
             let less = self.amount_allowed.map(|amount| format!("take at most {}", show(amount, units)));
             let none_safe = worst.substance.lowest_feasible.is_some();
             let last = if none_safe { "take another fluid" } else { "do it outdoors" };

@@ -94,7 +94,7 @@ impl Paper<'_> {
             }
             None => (self.today, often.days.map(|days| days.round().max(1.0))),
         };
-        let boxes: Vec<bool> = if is_daily(often) && (often.words.is_some() || often.days.is_none()) {
+        let boxes: Vec<bool> = if is_daily(often) && (often.with.is_some() || often.days.is_none()) {
             dates.iter().map(|_| true).collect()
         } else {
             let first = due.max(self.today);

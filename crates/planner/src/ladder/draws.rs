@@ -8,6 +8,8 @@ use rand_distr::{Distribution, LogNormal, Uniform};
 
 /// The same draws each time, so that the same shop gives the same answer.
 const SEED: u64 = 500;
+// The bounds of the draws are the program's own: how far a careful person might judge or pay otherwise. *Common practice, no source.*
+
 /// The scatter of a task's weight: σ of its logarithm.
 const WEIGHT_SIGMA: f64 = 0.3;
 /// The factor on a price.

@@ -3,7 +3,7 @@
 mod rows;
 
 use handling::cautions::{self, Caution, Kept};
-use units::{Amount, Quantity, System, Volume};
+use units::{Amount, Quantity, System, Volume, YEAR, in_celsius};
 
 use crate::chart::{Serving, is_point};
 use crate::demand::Test;
@@ -18,8 +18,6 @@ pub use rows::{
     AskRow, AssumptionRow, BudgetRow, ChartRow, EveryRow, NeedRow, PackRow, Report, RungRow, SeasonRow, ShopRow, StepRow, UnservedRow,
     UseRow, WorkRow,
 };
-
-const ZERO_CELSIUS_K: f64 = 273.15;
 
 impl Plan<'_> {
     /// The plan as plain data, with quantities in words in this system of units.
@@ -48,7 +46,7 @@ impl Plan<'_> {
             currency: self.shop.currency.clone(),
             machines: self.shop.machines.iter().map(|machine| machine.name.clone()).collect(),
             work: self.shop.work.iter().map(|job| job.name.clone()).collect(),
-            air_celsius: [room.coldest, room.usual, room.hottest].map(|temperature| round(temperature.base() - ZERO_CELSIUS_K)),
+            air_celsius: [room.coldest, room.usual, room.hottest].map(|temperature| round(in_celsius(temperature))),
         }
     }
 
@@ -183,7 +181,6 @@ impl Plan<'_> {
     }
 
     fn uses(&self, units: System) -> Vec<UseRow> {
-        const SECONDS_A_YEAR: f64 = 365.25 * 86_400.0;
         let row = |yearly: &YearlyUse| {
             let weighed = &self.fluids[yearly.fluid];
             let pack = weighed.choice.map(|choice| choice.pack.size);
@@ -194,7 +191,7 @@ impl Plan<'_> {
                 amount: rounded(yearly.amount),
                 pack: pack.map(|size| size.show(units)),
                 lasts_years: packs.map(|packs| round(1.0 / packs)),
-                keeps_years: round(weighed.fluid.shelf.opened.base() / SECONDS_A_YEAR),
+                keeps_years: round(weighed.fluid.shelf.opened.base() / YEAR),
             }
         };
         yearly_uses(&self.servings, &self.fluids, &self.kept).iter().map(row).collect()
@@ -252,7 +249,7 @@ fn every_row(every: &Every) -> EveryRow {
         days: every.days.map(round),
         at_latest: every.at_latest.map(round),
         by_calendar: every.by_calendar,
-        words: every.words.map(ToOwned::to_owned),
+        with: every.with,
     }
 }
 

@@ -4,7 +4,7 @@ use handling::cautions::Caution;
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use crate::need::Dose;
+use crate::need::{Dose, With};
 use crate::verdict::Grade;
 
 /// The whole plan.
@@ -132,9 +132,9 @@ pub struct EveryRow {
     pub at_latest: Option<f64>,
     /// Whether the calendar comes so long before the running hours that it alone is said; a meter that is read may say otherwise.
     pub by_calendar: bool,
-    /// In words, where it is neither.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub words: Option<String>,
+    /// With what it comes round, beside hours and days or instead of them.
+    #[serde(rename = "words", skip_serializing_if = "Option::is_none")]
+    pub with: Option<With>,
 }
 
 /// One purchase.

@@ -410,7 +410,7 @@ pub(super) fn finish(bench: &Bench<'_>, task: Task, working: Option<&Notebook>) 
         days: None,
         at_latest: None,
         by_calendar: false,
-        words: Some("each time"),
+        with: Some(crate::need::With::Job),
         times_a_year: task.times_a_year,
     };
     let share = 1.0 / count(task.steps.iter().filter(|step| step.nothing.is_none()).count().max(1));

@@ -4,7 +4,7 @@ use reference::Form;
 use shop::{Exposure, Fitting, Point, Reach};
 use units::Quantity;
 
-use crate::need::Every;
+use crate::need::{Every, With};
 
 /// How often before the exposure is counted in.
 #[derive(Debug, Clone, Copy)]
@@ -62,7 +62,7 @@ pub(super) fn every(point: &Point, base: Interval, form: Form, sessions: f64) ->
         let hours = time.base() / 3600.0;
         let times = (point.hours.hours_per_year() / hours).max(1.0);
         let year = Some(DAYS_A_YEAR);
-        return Every { running_hours: Some(hours), days: year, at_latest: year, by_calendar: false, words: None, times_a_year: times };
+        return Every { running_hours: Some(hours), days: year, at_latest: year, by_calendar: false, with: None, times_a_year: times };
     }
     let mut factor = 1.0;
     for (exposure, by) in [(Exposure::Chips, CHIPS), (Exposure::Grit, GRIT), (Exposure::Coolant, COOLANT)] {
@@ -87,7 +87,7 @@ pub(super) fn every(point: &Point, base: Interval, form: Form, sessions: f64) ->
         days,
         at_latest: cap,
         by_calendar: hours.is_some() && by_calendar >= OFTEN * by_hours,
-        words: fed_each_use.then_some("before use"),
+        with: fed_each_use.then_some(With::Use),
         times_a_year,
     }
 }
