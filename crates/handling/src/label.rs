@@ -1,6 +1,6 @@
 //! What has to stand on a bottle: classes of hazard, pictograms, statements, and how to draw them.
 //!
-//! A product as sold is labelled as its own statements say; a mixture made here, and a dilution, by the sums and cut-off shares of three
+//! A product as sold is labelled as its own statements say, with what the sums over its contents add; a mixture made here, and a dilution, by the sums and cut-off shares of three
 //! sets of rules ([`Rules`]), each at the unsafe end of what is known of the contents. Where the rules differ the stricter stands on the
 //! label and the others are told beside it.
 //!

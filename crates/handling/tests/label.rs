@@ -129,6 +129,28 @@ fn fluoride_on_the_skin_is_a_case_for_the_hospital() {
 }
 
 #[test]
+fn the_stricter_of_statement_and_sum_stands_on_a_product() {
+    // UN GHS, table 2.6.1: from 60 to 93 °C category 4, H227. Table 3.2.3: from 5 % of what burns the skin on, H314, where CLP gives
+    // phosphoric acid below 25 % only H315 and H319 (both from memory).
+    let reference = Reference::embedded();
+    let label = |key: &str| of_fluid(reference.fluid(key).expect("the data have it"), reference);
+    for key in ["cutting-fluid-light", "cyanoacrylate", "pipe-paste"] {
+        assert!(codes(&label(key)).contains(&"H227"), "{key}");
+        let mut silent = reference.fluid(key).expect("the data have it").clone();
+        silent.hazards.statements.retain(|code| code != "H227");
+        let worked = of_fluid(&silent, reference);
+        assert!(codes(&worked).contains(&"H227") && worked.notes.iter().any(|note| note.contains("H227")), "{key}");
+    }
+    let remover = label("rust-remover");
+    assert!(codes(&remover).contains(&"H314") && !codes(&remover).contains(&"H315"), "{:?}", codes(&remover));
+    assert_eq!(remover.signal, Some(Signal::Danger));
+    assert!(remover.notes.iter().any(|note| note.contains("H314") && note.contains("your pack goes first")), "{:?}", remover.notes);
+    for key in ["threadlock-medium", "alkaline-degreaser"] {
+        assert!(!codes(&label(key)).contains(&"H227"), "{key}");
+    }
+}
+
+#[test]
 fn whatever_holds_ptfe_stays_away_from_heat_and_tobacco() {
     // Common practice: polymer-fume fever, from what was heated or smoked.
     let reference = Reference::embedded();

@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 
 use reference::hazard::{Classified, HazardClass as H};
 use reference::{Apart, Fluid, Reference};
+use uom::si::thermodynamic_temperature::degree_celsius;
 
 use super::classify::{Finding, classify, kind, number};
 use super::first_aid::first_aid;
@@ -11,21 +12,25 @@ use super::precaution::precautions;
 use super::strictest::{differences, strictest};
 use super::{ContentLine, Label, Line, Mixture, Never, Pictogram, Rules, Written, pictograms, prune, signal};
 
-/// The label of a product as it is sold: what its own statements say. What the sums over its contents would add is told in the notes.
+/// The label of a product as it is sold: what its own statements say, and what the sums over its contents add to that; the notes tell which.
 #[must_use]
 pub fn of_fluid(fluid: &Fluid, reference: &Reference) -> Label {
     let mixture = Mixture::of_fluid(fluid, reference);
     let findings = classify(&mixture);
-    let Stated { hazards, supplements } = stated(fluid);
+    let Stated { mut hazards, supplements } = stated(fluid);
     let worked = strictest(&findings);
-    let adds: Vec<_> =
-        worked.iter().filter(|(of_kind, worst)| adds(&hazards, of_kind, &worst.hazard)).map(|(_, worst)| worst.told()).collect();
+    let added: Vec<_> = worked.iter().filter(|(of_kind, worst)| adds(&hazards, of_kind, &worst.hazard, &mixture)).collect();
     let mut notes = Vec::new();
-    if !adds.is_empty() {
-        let adds = adds.join(", ");
-        notes.push(format!("Worked from its contents at their high ends it would also be {adds}. What stands on your pack goes first."));
+    if !added.is_empty() {
+        let told = added.iter().map(|(_, worst)| worst.told()).collect::<Vec<_>>().join(", ");
+        notes.push(format!(
+            "Worked from its contents at their high ends it is also {told}, which stands here though the maker's label may not say it. What \
+             stands on your pack goes first."
+        ));
     }
     let own = hazards.iter().map(|hazard| as_stated(hazard, fluid)).chain(findings).collect();
+    hazards.retain(|hazard| !added.iter().any(|(of_kind, _)| **of_kind == kind(hazard.class)));
+    hazards.extend(added.iter().map(|(_, worst)| worst.hazard.clone()));
     let draft = Draft { name: &fluid.name, mixture: &mixture, groups: vec![&fluid.hazards.storage], reference };
     draft.label(hazards, &supplements, notes, own)
 }
@@ -102,11 +107,14 @@ fn as_stated(hazard: &Classified, fluid: &Fluid) -> Finding {
     }
 }
 
-/// Whether a class that was worked says more than what is stated. That it burns when hot (category 4) is left to the flash point.
-fn adds(stated: &[Classified], of_kind: &str, worked: &Classified) -> bool {
+/// Whether a class that was worked says more than what is stated. That it burns when hot (category 4) only a flash point below the end of
+/// that category tells: data sheets write 93 °C for what flashes above it, and no sum tells it of what is mixed with water.
+fn adds(stated: &[Classified], of_kind: &str, worked: &Classified, mixture: &Mixture<'_>) -> bool {
+    const ENDS_CELSIUS: f64 = 93.0;
     let own = stated.iter().find(|hazard| kind(hazard.class) == of_kind);
     let worse = own.is_none_or(|own| worked.class < own.class && worked.statement != own.statement);
-    worse && worked.class != H::FlamLiq4 && prune([stated, std::slice::from_ref(worked)].concat()).contains(worked)
+    let warm = mixture.flash.is_some_and(|flash| flash.get::<degree_celsius>() < ENDS_CELSIUS);
+    worse && (worked.class != H::FlamLiq4 || warm) && prune([stated, std::slice::from_ref(worked)].concat()).contains(worked)
 }
 
 /// What PTFE must not meet, in whatever share: its fume poisons from about 300 °C on; *common practice*.
