@@ -233,9 +233,11 @@ impl Demand {
                 judged(step(limit >= *hottest, false, Grade::Wrong), Gives::Temperature(limit))
             }
             Test::Flash { hottest, margin } => {
+                /// So much of the margin will do; *common practice, no source*.
+                const WILL_DO: f64 = 0.5;
                 let flash = fluid.flash.as_ref()?.value;
                 let over = flash.base() - hottest.base();
-                judged(step(over >= margin.base(), over >= 0.5 * margin.base(), Grade::Harmful), Gives::Temperature(flash))
+                judged(step(over >= margin.base(), over >= WILL_DO * margin.base(), Grade::Harmful), Gives::Temperature(flash))
             }
             Test::Without { traits, else_grade } => {
                 let found = traits.iter().find(|unwanted| fluid.traits.contains(unwanted));

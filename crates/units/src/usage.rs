@@ -10,12 +10,6 @@ pub struct Usage(pub Ratio);
 const HOUR: f64 = 3600.0;
 
 impl Usage {
-    /// Hours run in a week.
-    #[must_use]
-    pub fn hours_per_week(self) -> f64 {
-        self.base() * (WEEK / HOUR)
-    }
-
     /// Hours run in a day.
     #[must_use]
     pub fn hours_per_day(self) -> f64 {
