@@ -303,6 +303,7 @@ impl How {
             Self::Fitting(fitting) => *fitting,
         };
         Cow::Borrowed(match (fitting, form) {
+            (F::BallOiler | F::OilCup | F::OilHole, Form::Dry) => "spray or puff it in, and move the part",
             (F::BallOiler, _) => "press the can's spout on the ball, one stroke",
             (F::OilCup, _) => "fill the cup",
             (F::OilHole, _) => "drops into the hole, then plug it",
@@ -312,9 +313,10 @@ impl How {
             (F::Drip, _) => "set the drip while it runs, shut it at rest",
             (F::Pump, _) => "one pull of the pump",
             (F::Cap, _) => "pack the cap, and screw it down a quarter turn at a time",
+            (F::Packed, _) => "take it apart, wash it out, pack it by hand a third full",
             (F::Sealed, _) => "leave it",
             (F::Brush, Form::Grease | Form::Paste) => "wipe clean, brush on thin",
-            (F::Brush, Form::Dry) => "wipe clean, coat thin, let it dry",
+            (F::Brush, Form::Dry) => "wipe clean, put on thin, let a spray dry",
             (F::Brush, _) => "wipe clean, oil from can or brush, spread",
         })
     }

@@ -170,3 +170,18 @@ fn nobody_counts_drops_of_a_wax_a_paste_or_a_powder() {
         }
     }
 }
+
+#[test]
+fn a_dose_of_coolant_says_that_it_is_mixed_and_how() {
+    let report = report(&example("alder-lock"), &Wishes::default());
+    let steps: Vec<_> =
+        report.work.iter().flat_map(|job| &job.steps).filter(|step| step.fluid.as_deref() == Some("emulsion-concentrate")).collect();
+    assert!(!steps.is_empty() && steps.iter().all(|step| step.mind.iter().any(|text| text.contains("in water, 7 % (5 to 10 %)"))));
+}
+
+#[test]
+fn the_spindle_bearings_of_a_bench_lathe_are_taken_apart_to_be_greased() {
+    let report = report(LATHE_AND_MILL, &Wishes::default());
+    let row = report.chart.iter().find(|row| row.machine == "bench lathe" && row.point == "headstock spindle bearings").unwrap();
+    assert!(row.how.starts_with("take it apart"), "{}", row.how);
+}

@@ -41,7 +41,7 @@ const KINDS: [(&str, &[&str]); 33] = [
 ];
 const EXPOSURES: [&str; 5] = ["chips", "grit", "coolant", "damp", "outdoors"];
 const FITTINGS: [&str; 12] =
-    ["brush", "ball oiler", "oil cup", "oil hole", "wick", "grease nipple", "bath", "splash", "drip", "pump", "sealed", "cap"];
+    ["brush", "ball oiler", "oil cup", "oil hole", "wick", "grease nipple", "bath", "splash", "drip", "pump", "sealed", "cap", "packed"];
 
 /// Values that are a word and no quantity.
 const WORDS: [&str; 5] = ["type", "worm", "material", "nut", "vertical"];

@@ -93,6 +93,8 @@ pub enum Fitting {
     Sealed,
     /// A screw cap packed with grease.
     Cap,
+    /// Nothing: it is taken apart and packed by hand.
+    Packed,
 }
 
 /// The words for fittings in the file.
@@ -109,6 +111,7 @@ pub const FITTINGS: &[(&str, Fitting)] = &[
     ("pump", Fitting::Pump),
     ("sealed", Fitting::Sealed),
     ("cap", Fitting::Cap),
+    ("packed", Fitting::Packed),
 ];
 
 impl Fitting {

@@ -95,7 +95,7 @@ fn asked(point: &Point, room: &Room, nature: &Nature) -> (Demand, bool) {
         fitting: match point.fitting {
             Fitting::BallOiler | Fitting::OilCup | Fitting::OilHole | Fitting::Wick | Fitting::Drip => Feeds::FeedsOil,
             Fitting::Bath | Fitting::Splash | Fitting::Pump => Feeds::CarriesOil,
-            Fitting::GreaseNipple | Fitting::Cap => Feeds::FeedsGrease,
+            Fitting::GreaseNipple | Fitting::Cap | Fitting::Packed => Feeds::FeedsGrease,
             Fitting::Brush | Fitting::Sealed => Feeds::Open,
         },
         reach: match point.reach {

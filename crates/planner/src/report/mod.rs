@@ -3,7 +3,8 @@
 mod rows;
 
 use handling::cautions::{self, Caution, Kept};
-use units::{Amount, Quantity, System, Volume, YEAR, in_celsius};
+use reference::Fluid;
+use units::{Amount, Digits, Quantity, System, Volume, YEAR, in_celsius, show_number};
 
 use crate::chart::{Serving, is_point};
 use crate::demand::Test;
@@ -152,7 +153,7 @@ impl Plan<'_> {
             every: serving.ration.as_ref().map(|ration| every_row(&ration.every)),
             grade: serving.grade,
             reason: serving.reason.clone(),
-            mind: need.mind.iter().map(|(text, _)| text.to_string()).collect(),
+            mind: minds(need, fluid),
         })
     }
 
@@ -170,7 +171,7 @@ impl Plan<'_> {
                 how: serving.how.clone(),
                 grade: serving.grade,
                 reason: serving.reason.clone(),
-                mind: need.mind.iter().map(|(text, _)| text.to_string()).collect(),
+                mind: minds(need, fluid),
             };
             match rows.last_mut().filter(|last| last.job == *job) {
                 Some(last) => last.steps.push(row),
@@ -241,6 +242,17 @@ impl Plan<'_> {
             })
             .collect()
     }
+}
+
+/// What to mind at a place, and how what goes there is mixed.
+fn minds(need: &Need, fluid: Option<&Fluid>) -> Vec<String> {
+    let percent = |share: f64| show_number(share * 100.0, Digits::Significant(2));
+    let mixed = fluid.and_then(|fluid| Some((&fluid.name, fluid.dilution.as_ref()?.value)));
+    let mixed = mixed.map(|(name, share)| {
+        let (low, likely, high) = (percent(share.low), percent(share.likely), percent(share.high));
+        format!("The amount is of the mix: {name} in water, {likely} % ({low} to {high} %).")
+    });
+    need.mind.iter().map(|(text, _)| text.to_string()).chain(mixed).collect()
 }
 
 fn every_row(every: &Every) -> EveryRow {
