@@ -56,6 +56,15 @@ pub enum Test {
         /// What lies below: wrong, or harmful where metal would touch.
         else_grade: Grade,
     },
+    /// An oil, or a grease's base oil, no thinner than this, or with one of these in it.
+    ThickOrWith {
+        /// Temperature of the place.
+        at: Temperature,
+        /// From here nothing need be in it.
+        thick: KinematicViscosity,
+        /// What must be in it if it is thinner; without, it is wrong.
+        traits: &'static [Trait],
+    },
     /// An oil, or a grease's base oil, no thicker than this.
     NotThicker {
         /// Temperature of the place.
@@ -217,6 +226,13 @@ impl Demand {
                 let nu = viscosity(fluid, *at)?;
                 judged(step(nu >= *right, nu >= *will_do, *else_grade), Gives::Viscosity(nu, *at))
             }
+            Test::ThickOrWith { at, thick, traits } => {
+                let nu = viscosity(fluid, *at)?;
+                match traits.iter().find(|wanted| fluid.traits.contains(wanted)) {
+                    Some(wanted) if nu < *thick => judged(Grade::Right, text(format!("has {}", wanted.words()))),
+                    _ => judged(step(nu >= *thick, false, Grade::Wrong), Gives::Viscosity(nu, *at)),
+                }
+            }
             Test::NotThicker { at, right, will_do, else_grade } => {
                 let nu = viscosity(fluid, *at)?;
                 judged(step(nu <= *right, nu <= *will_do, *else_grade), Gives::Viscosity(nu, *at))
@@ -288,6 +304,9 @@ impl Demand {
                 format!("oil {}, grease {}, dry film {}", oil.word(), grease.word(), dry.word())
             }
             Test::NotThinner { at, right, .. } => format!("at least {} at {}", show(*right, units), show(*at, units)),
+            Test::ThickOrWith { at, thick, traits } => {
+                format!("at least {} at {}, or {} in it", show(*thick, units), show(*at, units), listed(traits, "or"))
+            }
             Test::NotThicker { at, right, .. } => format!("at most {} at {}", show(*right, units), show(*at, units)),
             Test::Flows { at, limit } => format!("at most {} on a start at {}", show(*limit, units), show(*at, units)),
             Test::Consistency { softest, stiffest } if softest == stiffest => nlgi(*softest),

@@ -36,7 +36,7 @@ fn season(place: usize, need: &Need, fluids: &[Weighed<'_>], reference: &Referen
 
 /// In the cold months the film on the hottest day is no matter.
 fn asked_in_the_cold(test: &Test) -> bool {
-    !matches!(test, Test::NotThinner { .. })
+    !matches!(test, Test::NotThinner { .. } | Test::ThickOrWith { .. })
 }
 
 /// In the warm months neither the cold start nor the thickness on a usual day is.

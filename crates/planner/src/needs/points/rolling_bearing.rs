@@ -94,15 +94,20 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
                 will_do: nu_1 * RATIO_WILL_DO,
                 else_grade: Grade::Wrong,
             },
-            "below the reference viscosity the bodies touch the tracks; down to 0.4 of it antiwear additives help",
+            "below the reference viscosity the bodies touch the tracks; down to 0.4 of it antiwear additives help, and less is no film at all",
             "iso-281",
         )
         .demand(
-            "bearing grease",
-            Test::Consistency { softest: 2, stiffest: 3 },
-            "softer grease churns and runs out, stiffer grease does not feed",
-            "astm-d217",
+            "antiwear where the film is thin",
+            Test::ThickOrWith {
+                at: spot.hottest(RISE_K),
+                thick: nu_1 * RATIO_RIGHT,
+                traits: &[Trait::Antiwear, Trait::InactiveEp, Trait::Zinc, Trait::Molybdenum],
+            },
+            "where the oil is thinner than the reference viscosity, only additives part the metal",
+            "iso-281",
         )
+        .stiffness(spot, 2, 3)
         .demand_if(
             speed_is_quick(factor),
             "no solids in a quick bearing",
