@@ -13,6 +13,7 @@ pub fn amount(dose: Dose, units: System) -> String {
     const SMEAR_G: f64 = 0.3;
     const PEA_G: f64 = 1.5;
     match dose.unit {
+        DoseUnit::Millilitre if under_a_drop(dose) => microlitres(dose.likely),
         DoseUnit::Millilitre if in_drops(dose) => counted(drops(dose.likely), "drop"),
         DoseUnit::Gram if dose.likely < SMEAR_G => "a smear".to_owned(),
         DoseUnit::Gram if dose.likely < PEA_G => "a pea".to_owned(),
@@ -23,11 +24,23 @@ pub fn amount(dose: Dose, units: System) -> String {
 /// The ends of an amount, in what it is measured out in.
 #[must_use]
 pub fn ends(dose: Dose, units: System) -> String {
+    if under_a_drop(dose) {
+        return format!("{} to {}", microlitres(dose.low), microlitres(dose.high));
+    }
     if in_drops(dose) {
         return format!("{} to {}", drops(dose.low), drops(dose.high));
     }
     let [low, high] = [dose.low, dose.high].map(|end| Dose { likely: end, ..dose }.amount().show(units));
     format!("{low} to {high}")
+}
+
+/// What is too little for a drop hangs on a pin, and is told as it is.
+fn under_a_drop(dose: Dose) -> bool {
+    dose.unit == DoseUnit::Millilitre && dose.likely < 0.5 * DROP_ML
+}
+
+fn microlitres(millilitres: f64) -> String {
+    format!("{} µL", show_number(millilitres * 1e3, Digits::Significant(2)))
 }
 
 fn in_drops(dose: Dose) -> bool {

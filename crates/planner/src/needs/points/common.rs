@@ -97,6 +97,7 @@ pub(crate) struct Asking {
     nothing: Option<Cow<'static, str>>,
     fitting: Option<Fitting>,
     form: Option<OwnForm>,
+    how: Option<&'static str>,
 }
 
 impl Asking {
@@ -113,6 +114,7 @@ impl Asking {
             nothing: None,
             fitting: None,
             form: None,
+            how: None,
         }
     }
 
@@ -130,6 +132,12 @@ impl Asking {
     /// What the prohibitions look at.
     pub fn character(mut self, character: Character) -> Self {
         self.character = character;
+        self
+    }
+
+    /// How it is put there, where its fitting does not say.
+    pub fn put(mut self, how: &'static str) -> Self {
+        self.how = Some(how);
         self
     }
 
@@ -296,7 +304,7 @@ pub(super) fn finish(spot: &Spot<'_>, mut asking: Asking, working: Option<formul
         demands,
         nothing,
         rations,
-        how: How::Fitting(point.fitting),
+        how: asking.how.map_or(How::Fitting(point.fitting), |how| How::Words(how.into())),
         mind: if mute { Vec::new() } else { asking.mind },
         working,
         at: point.at.clone(),

@@ -24,10 +24,14 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, _r: &mut R) -> Result<Asking, Co
     /// Half a microlitre fills a third of the cup round a pivot of 0.3 mm, and others by the square of their size; *common practice*.
     const DOSE_ML: f64 = 5e-4;
     const REFERENCE_M: f64 = 3e-4;
+    /// More than this runs out of any cup, mL; *common practice*.
+    const MOST_ML: f64 = 1e-3;
     /// VG 10 to 15 at room temperature, mm²/s; *common practice*.
     const LOW: f64 = 12.0;
     const HIGH: f64 = 60.0;
     let size = (spot.answers().quantity(&DIAMETER).base() / REFERENCE_M).powi(2);
+    let likely = (DOSE_ML * size).min(MOST_ML);
+    let dose = Dose { low: 0.5 * likely, likely, high: (2.0 * likely).min(MOST_ML), unit: DoseUnit::Millilitre };
     Ok(Asking::new(Consequence::Spoils, Interval::calendar(900.0))
         .nature(Nature { clearance: Clearance::Oil, enclosed: true, ..Nature::default() })
         .classes(
@@ -43,6 +47,10 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, _r: &mut R) -> Result<Asking, Co
             "solvent carries oil away from the pivot and leaves gum",
             "common-practice",
         )
-        .dose(Form::Oil, Dose::about(DOSE_ML * size, DoseUnit::Millilitre))
-        .mind("Clean pivot and cup first, and put the drop there with a pin; a finger's print spoils it.", "common-practice"))
+        .dose(Form::Oil, dose)
+        .put("with a pin into each cup, half full: what hangs on the pin")
+        .mind(
+            "Clean pivot and cup first; a finger's print spoils it. 1 µL to each at most: more runs out and takes the rest along.",
+            "common-practice",
+        ))
 }
