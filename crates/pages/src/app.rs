@@ -8,6 +8,7 @@ use keep::KeepError;
 use planner::{Plan, Wishes};
 use reference::Reference;
 use shop::Shop;
+use tokio::sync::Semaphore;
 use units::System;
 
 use crate::guard::Guard;
@@ -24,8 +25,14 @@ pub struct App {
     pub(crate) guard: Guard,
     pub(crate) reference: &'static Reference,
     plans: Mutex<Plans>,
+    /// Room for those who draw.
+    drawing: Arc<Semaphore>,
     log: fn(&str),
 }
+
+/// So many pages are drawn at once, each on a thread of its own. Every thread keeps memory that it once had, so that more of them make no page
+/// come sooner on a small machine, and the server grow for hours.
+pub(crate) const DRAWN_AT_ONCE: usize = 4;
 
 /// What was worked out last, without wishes. Whoever needs something new waits for whoever is at it already.
 #[derive(Default)]
@@ -44,7 +51,8 @@ impl App {
     pub fn new(source: ShopSource, settings: Settings, log: fn(&str)) -> Result<Arc<Self>, SettingsError> {
         settings.check()?;
         let guard = Guard::new(&settings);
-        Ok(Arc::new(Self { source, settings, guard, reference: Reference::embedded(), plans: Mutex::default(), log }))
+        let drawing = Arc::new(Semaphore::new(DRAWN_AT_ONCE));
+        Ok(Arc::new(Self { source, settings, guard, reference: Reference::embedded(), plans: Mutex::default(), drawing, log }))
     }
 
     pub(crate) fn note(&self, text: &str) {
@@ -105,13 +113,17 @@ impl App {
         Ok(take(plan))
     }
 
-    /// Draws a page on a thread where it may take its time. A fault in the drawing costs that page, not the server.
+    /// Draws a page on a thread where it may take its time. A fault in the drawing costs that page, not the server. Whoever gives up while
+    /// all draw leaves the queue; what is begun is drawn to its end, and takes its room until then.
     pub(crate) async fn draw<F>(self: Arc<Self>, visitor: Visitor, page: F) -> Response
     where
         F: FnOnce(&Arc<Self>, &Visitor) -> Result<Response, Trouble> + Send + 'static,
     {
         let (app, seen_by) = (Arc::clone(&self), visitor.clone());
+        // Nobody closes it.
+        let room = Arc::clone(&self.drawing).acquire_owned().await;
         let drawn = tokio::task::spawn_blocking(move || {
+            let _room = room;
             let drawn = page(&app, &seen_by);
             if let Some(trouble) = app.source.backup_news() {
                 app.note(&format!("the daily backup failed: {trouble}"));
@@ -124,5 +136,50 @@ impl App {
             Ok(Err(trouble)) => trouble.page(&self, &visitor),
             Err(_) => Trouble::Fault("a page could not be drawn".to_owned()).page(&self, &visitor),
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::sync::atomic::{AtomicUsize, Ordering};
+    use std::sync::mpsc;
+    use std::time::Duration;
+
+    use axum::http::StatusCode;
+    use axum::response::IntoResponse;
+
+    #[tokio::test]
+    async fn whoever_gives_up_while_others_draw_leaves_the_queue() {
+        static DRAWN: AtomicUsize = AtomicUsize::new(0);
+        let settings = Settings::local(([127, 0, 0, 1], 0).into());
+        let app = App::new(ShopSource::file("nowhere.toml".into()), settings, |_| {}).unwrap();
+        let page = || Ok(StatusCode::OK.into_response());
+        let mut ends = Vec::new();
+        let mut drawing = Vec::new();
+        for _ in 0..DRAWN_AT_ONCE {
+            let (end, ended) = mpsc::channel::<()>();
+            let draw = Arc::clone(&app).draw(Visitor::default(), move |_, _| {
+                DRAWN.fetch_add(1, Ordering::SeqCst);
+                let _ = ended.recv();
+                page()
+            });
+            drawing.push(tokio::spawn(draw));
+            ends.push(end);
+        }
+        while DRAWN.load(Ordering::SeqCst) < DRAWN_AT_ONCE {
+            tokio::time::sleep(Duration::from_millis(5)).await;
+        }
+        let more = Arc::clone(&app).draw(Visitor::default(), move |_, _| {
+            DRAWN.fetch_add(1, Ordering::SeqCst);
+            page()
+        });
+        assert!(tokio::time::timeout(Duration::from_millis(50), more).await.is_err());
+        drop(ends);
+        for one in drawing {
+            assert_eq!(one.await.unwrap().status(), StatusCode::OK);
+        }
+        let last = Arc::clone(&app).draw(Visitor::default(), move |_, _| page()).await;
+        assert_eq!((last.status(), DRAWN.load(Ordering::SeqCst)), (StatusCode::OK, DRAWN_AT_ONCE));
     }
 }

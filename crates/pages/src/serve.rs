@@ -16,6 +16,7 @@ use tokio::sync::Semaphore;
 use tokio_rustls::TlsAcceptor;
 use tower::ServiceExt;
 
+use crate::app::DRAWN_AT_ONCE;
 use crate::{App, router};
 
 /// Who is at the other end of a connection.
@@ -24,9 +25,8 @@ pub struct Peer(pub SocketAddr);
 
 /// More connections than a shop has browsers; whoever comes after waits.
 const CONNECTIONS: usize = 256;
-/// So many pages are drawn at once, each on a thread of its own. Every thread keeps memory that it once had, so that more of them make no page
-/// come sooner on a small machine, and the server grow for hours.
-const DRAWN_AT_ONCE: usize = 4;
+/// Those who draw have a thread each, and whoever compares a passphrase one more, so that nobody at the door waits for a page.
+const THREADS: usize = DRAWN_AT_ONCE + 1;
 /// Somebody who says nothing for so long is sent away.
 const SILENCE: Duration = Duration::from_secs(15);
 /// How long those who are being answered have at the end.
@@ -66,7 +66,7 @@ pub fn serve_until(app: &Arc<App>, announce: impl FnOnce(&str), end: impl Future
 
 fn open<F: Future<Output = ()>>(app: &Arc<App>, announce: impl FnOnce(&str), end: impl FnOnce() -> F) -> Result<(), ServeError> {
     let mut threads = tokio::runtime::Builder::new_multi_thread();
-    let runtime = threads.enable_all().max_blocking_threads(DRAWN_AT_ONCE).build().map_err(ServeError::Start)?;
+    let runtime = threads.enable_all().max_blocking_threads(THREADS).build().map_err(ServeError::Start)?;
     runtime.block_on(async {
         let address = app.settings.address;
         let listener = TcpListener::bind(address).await.map_err(|error| ServeError::Address { address, error })?;
