@@ -210,8 +210,9 @@ pub(crate) fn html(page: &impl Template) -> Result<Response, Trouble> {
     Ok(([(CONTENT_TYPE, HeaderValue::from_static("text/html; charset=utf-8"))], text).into_response())
 }
 
-/// A page with a form: to be filled in, or once more with what is wrong, which a program learns from the status.
-pub(crate) fn form_html(refused: bool, page: &impl Template) -> Result<Response, Trouble> {
-    let status = if refused { StatusCode::UNPROCESSABLE_ENTITY } else { StatusCode::OK };
+/// A page with a form that writes: to be filled in, or once more with what is wrong, so that nothing was written; a program learns that from the
+/// status. A form that only asks is no such page: it has an answer whatever is typed, and says in it what it could not take.
+pub(crate) fn form_html<W>(wrong: &[W], page: &impl Template) -> Result<Response, Trouble> {
+    let status = if wrong.is_empty() { StatusCode::OK } else { StatusCode::UNPROCESSABLE_ENTITY };
     Ok((status, html(page)?).into_response())
 }

@@ -11,6 +11,7 @@ mod cookie;
 mod form;
 mod frame;
 mod guard;
+mod kept;
 pub mod paper;
 mod routes;
 mod serve;

@@ -19,7 +19,8 @@ use crate::guard::{headers, login, stand};
 use crate::paper;
 use crate::trouble::Trouble;
 use crate::views::{
-    api, bench, cautions, chart, cupboard, done, feed, fluid, ladder, log, part, pot, shop, sources, start, table, today, units, why, work,
+    api, bench, cautions, chart, cupboard, done, feed, fluid, ladder, log, meters, part, pot, shop, sources, start, table, today, units,
+    why, work,
 };
 use crate::visitor::Visitor;
 
@@ -34,7 +35,7 @@ pub fn router(app: Arc<App>) -> Router {
         .route("/start", get(start::page).post(start::make))
         .route("/done", get(done::page).post(done::serve))
         .route("/undo", post(done::undo))
-        .route("/meters", get(done::meters).post(done::read_meters))
+        .route("/meters", get(meters::page).post(meters::read))
         .route("/log", get(log::page))
         .route("/shop", get(shop::page))
         .route("/part/{id}", get(part::page).post(part::change))

@@ -12,6 +12,8 @@ use reference::Reference;
 use shop::{Problem, Shop};
 use store::{Described, Fault, SectionId, Stamp, State, Store, StoreError};
 
+use crate::words::in_words;
+
 /// A longer file is no shop anybody wrote.
 const LONGEST: u64 = 16 << 20;
 
@@ -221,7 +223,7 @@ fn snapshot(store: &Store) -> Reading<Now> {
     };
     let weather = weather_of(&described.shop, store.path());
     if let Err(problem) = read_weather(&mut described.shop, store.path()) {
-        return Reading::passing(Unsound::Unreadable(KeepError::Weather(problem).to_string()));
+        return Reading::passing(Unsound::Unreadable(in_words(&KeepError::Weather(problem))));
     }
     match store.state() {
         Ok(state) => {

@@ -15,7 +15,7 @@ use crate::frame::{Frame, html};
 use crate::guard::login::to;
 use crate::source::Unsound;
 use crate::visitor::Visitor;
-use crate::words::sentence;
+use crate::words::{in_words, sentence};
 
 /// Why there is no page.
 #[derive(Debug)]
@@ -47,7 +47,7 @@ impl Trouble {
 
 impl From<&StoreError> for Trouble {
     fn from(error: &StoreError) -> Self {
-        let said = sentence(&error.to_string());
+        let said = in_words(error);
         match error {
             StoreError::Database(_) => Self::Fault(said),
             StoreError::NoSection { .. } | StoreError::NoEntry(_) => Self::NotFound(said),
@@ -74,9 +74,9 @@ impl From<KeepError> for Trouble {
         match error {
             KeepError::Store(error) => Self::from(error),
             KeepError::Plan(error) => Self::from(error),
-            KeepError::Round(error) => Self::Unanswered(sentence(&format!("{error}."))),
+            KeepError::Round(error) => Self::Unanswered(in_words(&error)),
             KeepError::Weather(problem) => Self::Contradiction(vec![problem]),
-            error => Self::Refused(sentence(&format!("{error}."))),
+            error => Self::Refused(in_words(&error)),
         }
     }
 }

@@ -6,6 +6,7 @@ use std::sync::Arc;
 use axum::extract::FromRequestParts;
 use axum::http::header::HOST;
 use axum::http::request::Parts;
+use keep::Said;
 use percent_encoding::percent_decode_str;
 use serde::Deserialize;
 use units::System;
@@ -75,6 +76,11 @@ impl FromRequestParts<Arc<App>> for Visitor {
 }
 
 impl Visitor {
+    /// Who says so, where they are known.
+    pub(crate) fn said(&self) -> Said {
+        Said { who: self.who.clone(), ..Said::default() }
+    }
+
     /// What was typed into a field of the form; none where it was left empty.
     pub(crate) fn typed<'v>(&'v self, name: &'v str) -> Option<&'v str> {
         self.all(name).next()

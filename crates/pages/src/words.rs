@@ -1,5 +1,7 @@
 //! Small words of the pages; how amounts, stretches of time and places are said stands in [`planner::words`].
 
+use std::fmt::Display;
+
 /// A number of things, in the singular where it is one.
 pub(crate) fn several(number: usize, one: &str, many: &str) -> String {
     format!("{number} {}", if number == 1 { one } else { many })
@@ -17,4 +19,29 @@ pub(crate) fn sentence(text: &str) -> String {
     }
     let mut letters = text.chars();
     letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
+
+/// Quotation marks of print for those of a terminal.
+pub(crate) fn quoted(text: &str) -> String {
+    let mut marks = ['“', '”'].into_iter().cycle();
+    text.chars().map(|c| if c == '`' { marks.next().unwrap_or(c) } else { c }).collect()
+}
+
+/// An error as a sentence of its own.
+pub(crate) fn in_words(error: &impl Display) -> String {
+    let text = quoted(&sentence(&error.to_string()));
+    if text.ends_with(['.', '?', ':']) { text } else { format!("{text}.") }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn an_error_becomes_a_sentence_whether_or_not_it_is_one() {
+        for text in ["write `2 mL` here", "Write `2 mL` here.", "write `2 mL` here."] {
+            assert_eq!(in_words(&text), "Write “2 mL” here.");
+        }
+        assert_eq!(in_words(&"pH 9 is too much"), "pH 9 is too much.");
+    }
 }

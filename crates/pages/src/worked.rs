@@ -10,7 +10,7 @@ use shop::Shop;
 use units::System;
 
 use crate::trouble::Trouble;
-use crate::words::sentence;
+use crate::words::in_words;
 
 /// A plan as the pages show it.
 pub(crate) struct Worked {
@@ -58,7 +58,7 @@ impl Worked {
             let round = round(&report, shop, facts)?;
             Ok(Day { cupboard: cupboard(plan, facts.today, uses, units)?, round })
         };
-        let day = log.map(|log| day(log).map_err(|error: RoundError| sentence(&error.to_string())));
+        let day = log.map(|log| day(log).map_err(|error: RoundError| in_words(&error)));
         Self { shop: Arc::clone(shop), units, day, report, everything: plan.ladder.everything }
     }
 

@@ -6,7 +6,7 @@ pub(crate) mod sheet;
 use fields::Asks;
 use reference::Reference;
 
-use crate::words::sentence;
+use crate::words::{quoted, sentence};
 
 /// One thing a form asks.
 pub(crate) struct Control {
@@ -138,10 +138,4 @@ fn said(key: &str, what: &str, mend: &str) -> String {
     let own = format!("`{key}`");
     let what = if what == format!("{own} is missing") { "this is needed".to_owned() } else { what.replace(&format!(" as {own}"), " here") };
     quoted(&format!("{}. {mend}", sentence(&what.replace(&own, "this"))))
-}
-
-/// Quotation marks of print for those of a terminal.
-pub(crate) fn quoted(text: &str) -> String {
-    let mut marks = ['“', '”'].into_iter().cycle();
-    text.chars().map(|c| if c == '`' { marks.next().unwrap_or(c) } else { c }).collect()
 }

@@ -8,8 +8,8 @@ use reference::{Reference, Template};
 use shop::{Key, Known, MACHINE_KEYS, MAKER_KEYS, POINT_KEYS, POT_KEYS, ROOM_KEYS, SHOP_KEYS, Shop, Takes, WORK_KEYS};
 use store::{Fault, SectionRow, Value};
 
-use super::{Control, FLUIDS, FLUIDS_AND_CLASSES, Input, fits, hint, input, many, one, quoted, said, shown};
-use crate::words::sentence;
+use super::{Control, FLUIDS, FLUIDS_AND_CLASSES, Input, fits, hint, input, many, one, said, shown};
+use crate::words::{quoted, sentence};
 
 /// Begins the names of what the maker of the machine says about a point.
 pub(crate) const MAKER: &str = "maker.";

@@ -5,9 +5,9 @@ use fields::{Asks, Field};
 use reference::Reference;
 use units::System;
 
-use super::{Control, fits, hint, input, quoted, said};
+use super::{Control, fits, hint, input, said};
 use crate::visitor::Visitor;
-use crate::words::sentence;
+use crate::words::{quoted, sentence};
 
 /// The fields a page asks. A file is no answer to a form that can be bookmarked, and a visitor must not name one for the server to read.
 fn asked(sheet: &Sheet) -> impl Iterator<Item = &'static Field> {

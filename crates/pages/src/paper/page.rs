@@ -18,7 +18,7 @@ use crate::form::sheet::typed;
 use crate::frame::{Frame, html};
 use crate::trouble::Trouble;
 use crate::visitor::Visitor;
-use crate::words::sentence;
+use crate::words::in_words;
 
 #[derive(Template)]
 #[template(path = "paper/list.html")]
@@ -97,7 +97,7 @@ pub(crate) async fn bench(State(app): State<Arc<App>>, Path(name): Path<String>,
         let reply = read(sheet, &given, app.reference).map_err(refused)?;
         on_paper(app, visitor, |paper| {
             let page = sheet.work(&reply, app.reference, paper.worked.units);
-            let page = page.map_err(|error| Trouble::Unanswered(sentence(&error.to_string())))?;
+            let page = page.map_err(|error| Trouble::Unanswered(in_words(&error)))?;
             paper.worked(sheet, &page).map_err(|error| Trouble::Fault(error.to_string()))
         })
     })

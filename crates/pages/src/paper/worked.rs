@@ -8,10 +8,9 @@ use reference::Reference;
 use super::file::styles;
 use super::sources::Sources;
 use super::{Head, Paper, PaperError, Size, said};
-use crate::form::quoted;
 use crate::frame::Piece;
 use crate::views::why::Step;
-use crate::words::sentence;
+use crate::words::{quoted, sentence};
 
 #[derive(Template)]
 #[template(path = "paper/worked.html")]

@@ -63,7 +63,7 @@ pub(crate) async fn log(State(app): State<Arc<App>>, visitor: Visitor) -> Respon
             let found = store.log(Page { count: ENTRIES, ..Page::default() })?;
             found.iter().map(|logged| keep::row(store, logged, units)).collect::<Result<Vec<LogRow>, _>>()
         };
-        answer(&app.source.store(read).ok_or_else(Trouble::only_kept)??)
+        answer(&app.stored(read)?)
     })
     .await
 }

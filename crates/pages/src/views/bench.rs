@@ -10,11 +10,11 @@ use bench::{Page as Worked, Refusal, Sheet, read, sheet, sheets};
 use super::why::Step;
 use crate::App;
 use crate::form::sheet::{controls, typed};
-use crate::form::{Control, Input, List, lists, quoted};
+use crate::form::{Control, Input, List, lists};
 use crate::frame::{Frame, Piece, html};
 use crate::trouble::Trouble;
 use crate::visitor::Visitor;
-use crate::words::sentence;
+use crate::words::{in_words, quoted, sentence};
 
 #[derive(Template)]
 #[template(path = "bench.html")]
@@ -98,7 +98,7 @@ fn work(app: &App, sheet: &Sheet, given: &[(&'static str, String)], frame: &Fram
     };
     let mut page = match sheet.work(&reply, app.reference, frame.units) {
         Ok(page) => page,
-        Err(unanswered) => return Ok(Outcome::Unanswered(quoted(&sentence(&unanswered.to_string())))),
+        Err(unanswered) => return Ok(Outcome::Unanswered(in_words(&unanswered))),
     };
     let picture = page.svg().transpose().map_err(|error| Trouble::Fault(error.to_string()))?;
     for caution in &mut page.cautions {

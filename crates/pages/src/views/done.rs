@@ -1,4 +1,4 @@
-//! Writing down what was done: a point ticked off, a pot opened, an hour meter read; and taking it back.
+//! Writing down what was done: a point ticked off, something done with a pot; and taking it back.
 
 use std::sync::Arc;
 
@@ -8,28 +8,18 @@ use axum::http::HeaderValue;
 use axum::http::header::SET_COOKIE;
 use axum::response::Response;
 use jiff::civil::Date;
-use keep::{KeepError, Kept, Said, Served, hours};
-use store::{EntryId, Logged, SectionId, Store, StoreError, What, Written};
-use units::{Amount, System, Time};
+use keep::{KeepError, Kept, Said, Served};
+use store::{EntryId, SectionId, Store, StoreError, What};
+use units::{Amount, Time};
 
+use super::today::after;
 use crate::App;
 use crate::cookie::{REMEMBERED_SECONDS, WHO, set};
 use crate::frame::{Frame, encoded, form_html};
 use crate::guard::login::{local, to};
 use crate::trouble::Trouble;
 use crate::visitor::{Typed, Visitor};
-
-/// An entry of the log in words.
-pub(crate) struct Told {
-    pub entry: i64,
-    pub day: Date,
-    /// What was done, where, and how much.
-    pub what: String,
-    /// Whatever else was said of it.
-    pub more: String,
-    /// It can be taken back.
-    pub stands: bool,
-}
+use crate::words::in_words;
 
 #[derive(Template)]
 #[template(path = "done.html")]
@@ -41,15 +31,6 @@ struct Page {
     /// The pots it may have come from: the number, what it is, whether it is chosen.
     pots: Vec<(i64, String, bool)>,
     wrong: Vec<(&'static str, String)>,
-}
-
-#[derive(Template)]
-#[template(path = "meters.html")]
-struct Meters {
-    frame: Frame,
-    /// Each machine with its number, what its meter showed last, and what was typed.
-    machines: Vec<(i64, String, String, String)>,
-    wrong: Vec<(i64, String)>,
 }
 
 /// What stands in the fields of the form.
@@ -66,12 +47,6 @@ struct Filled {
 impl Page {
     fn wrong_at(&self, field: &str) -> Option<&str> {
         self.wrong.iter().find(|(at, _)| *at == field).map(|(_, said)| said.as_str())
-    }
-}
-
-impl Meters {
-    fn is_wrong(&self, machine: &i64) -> bool {
-        self.wrong.iter().any(|(at, _)| at == machine)
     }
 }
 
@@ -93,7 +68,7 @@ fn form(
     wrong: Vec<(&'static str, String)>,
 ) -> Result<Response, Trouble> {
     let typed = |name: &str| typed.map_or_else(String::new, |typed| typed.joined(name));
-    let now = app.source.now().ok_or_else(Trouble::only_kept)??;
+    let now = app.kept_now()?;
     let there = now.shop.machines.iter().any(|one| one.name == machine && one.points.iter().any(|other| other.name == point));
     if !there {
         return Err(Trouble::NotFound(format!("This shop has no point “{point}” at a machine “{machine}”.")));
@@ -112,17 +87,15 @@ fn form(
         hours: typed("hours"),
         topped_up: !typed("topped_up").is_empty(),
     };
-    form_html(
-        !wrong.is_empty(),
-        &Page {
-            frame: Frame::new(app, visitor, "Today", format!("{machine}: {point}")),
-            pots: pots.collect(),
-            machine,
-            point,
-            typed: filled,
-            wrong,
-        },
-    )
+    let page = Page {
+        frame: Frame::new(app, visitor, "Today", format!("{machine}: {point}")),
+        pots: pots.collect(),
+        machine,
+        point,
+        typed: filled,
+        wrong,
+    };
+    form_html(&page.wrong, &page)
 }
 
 /// Writes that points of a machine were served: those named, each by its chart unless more is said of the only one.
@@ -158,7 +131,7 @@ pub(crate) async fn serve(State(app): State<Arc<App>>, visitor: Visitor, Form(ty
                 }
                 Ok(response)
             }
-            Err(error @ KeepError::ToCome { .. }) => again(vec![("day", crate::words::sentence(&format!("{error}.")))]),
+            Err(error @ KeepError::ToCome { .. }) => again(vec![("day", in_words(&error))]),
             Err(error) => Err(Trouble::from(error)),
         }
     })
@@ -200,83 +173,18 @@ fn read(typed: &Typed, name: &'static str, wrong: &mut Vec<(&'static str, String
     if !text.is_empty()
         && let Err(said) = take(&text)
     {
-        wrong.push((name, crate::form::quoted(&crate::words::sentence(&format!("{said}.")))));
+        wrong.push((name, in_words(&said)));
     }
-}
-
-/// Today, with what was written at the top, and what somebody had written before.
-fn after(app: &App, written: &[Written]) -> String {
-    let said = |one: &Written| match one {
-        Written::New(logged) => format!("entry={}", logged.id.0),
-        Written::Already(logged) => format!("already={}", logged.id.0),
-    };
-    let said: Vec<String> = written.iter().map(said).collect();
-    format!("{}/?{}", app.settings.base_path.as_str(), said.join("&")).trim_end_matches('?').to_owned()
 }
 
 /// Takes entries back.
 pub(crate) async fn undo(State(app): State<Arc<App>>, visitor: Visitor, Form(typed): Form<Typed>) -> Response {
     app.draw(visitor, move |app, visitor| {
-        let (now, said) = (app.now(), by(visitor));
+        let (now, said) = (app.now(), visitor.said());
         let entries = typed.all("entry").filter_map(|text| text.parse().ok());
         let all: Vec<What> = entries.map(|entry| What::Undone { entry: EntryId(entry) }).collect();
-        app.source.with(|kept| kept.write_all(&all, &said, &now)).ok_or_else(Trouble::only_kept)???;
+        app.kept(|kept| kept.write_all(&all, &said, &now))?;
         Ok(to(local(&app.settings, &typed.joined("back"))))
-    })
-    .await
-}
-
-/// The hour meters, to be read.
-pub(crate) async fn meters(State(app): State<Arc<App>>, visitor: Visitor) -> Response {
-    app.draw(visitor, |app, visitor| meters_form(app, visitor, &Typed::default(), Vec::new())).await
-}
-
-fn meters_form(app: &Arc<App>, visitor: &Visitor, typed: &Typed, wrong: Vec<(i64, String)>) -> Result<Response, Trouble> {
-    let now = app.source.now().ok_or_else(Trouble::only_kept)??;
-    let row = |machine: &shop::Machine| {
-        let section = now.described.section(&machine.at)?;
-        let last =
-            now.state.meters.get(&section).map_or_else(String::new, |last| format!("{} h on {}", hours(last.hours), last.when.day()));
-        Some((section.0, machine.name.clone(), last, typed.joined(&section.0.to_string())))
-    };
-    let machines = now.shop.machines.iter().filter_map(row).collect();
-    form_html(!wrong.is_empty(), &Meters { frame: Frame::new(app, visitor, "Today", "Hour meters"), machines, wrong })
-}
-
-/// Writes what the hour meters show.
-pub(crate) async fn read_meters(State(app): State<Arc<App>>, visitor: Visitor, Form(typed): Form<Typed>) -> Response {
-    app.draw(visitor, move |app, visitor| {
-        let state = app.source.now().ok_or_else(Trouble::only_kept)??;
-        let (mut read, mut wrong) = (Vec::new(), Vec::new());
-        for machine in &state.shop.machines {
-            let Some(section) = state.described.section(&machine.at) else { continue };
-            let text = typed.joined(&section.0.to_string());
-            if text.is_empty() {
-                continue;
-            }
-            let number = if text.parse::<f64>().is_ok() { format!("{text} h") } else { text };
-            match units::parse::<Time>(&number) {
-                Err(error) => {
-                    wrong.push((section.0, crate::form::quoted(&crate::form::quoted(&crate::words::sentence(&format!("{error}."))))))
-                }
-                Ok(shown) => {
-                    let before = state.state.meters.get(&section).filter(|last| last.hours > shown);
-                    match before.filter(|_| typed.joined(&format!("new-{}", section.0)).is_empty()) {
-                        Some(last) => wrong.push((
-                            section.0,
-                            format!("It showed {} h on {}. Tick below if it is a new meter.", hours(last.hours), last.when.day()),
-                        )),
-                        None => read.push(What::MeterRead { machine: section, hours: shown }),
-                    }
-                }
-            }
-        }
-        if !wrong.is_empty() {
-            return meters_form(app, visitor, &typed, wrong);
-        }
-        let (now, said) = (app.now(), by(visitor));
-        let written = app.source.with(|kept| kept.write_all(&read, &said, &now)).ok_or_else(Trouble::only_kept)???;
-        Ok(to(after(app, &written)))
     })
     .await
 }
@@ -294,14 +202,7 @@ pub(crate) async fn pot(
         let needed = matches!(doing.as_str(), "counted" | "decanted");
         let amount = match Some(&amount).filter(|text| !text.is_empty()).map(|text| Amount::parse(text)).transpose() {
             Err(error) => {
-                return super::pot::refused(
-                    app,
-                    visitor,
-                    id,
-                    &doing,
-                    &typed,
-                    &crate::form::quoted(&crate::words::sentence(&format!("{error}."))),
-                );
+                return super::pot::refused(app, visitor, id, &doing, &typed, &in_words(&error));
             }
             Ok(None) if needed => return super::pot::refused(app, visitor, id, &doing, &typed, "Say how much, such as 250 mL."),
             Ok(amount) => amount,
@@ -317,49 +218,15 @@ pub(crate) async fn pot(
             },
             _ => return Err(Trouble::NotFound("There is nothing of that kind to do with a pot.".to_owned())),
         };
-        let said = Said { key: Some(typed.joined("mark")).filter(|mark| !mark.is_empty()), ..by(visitor) };
+        let said = Said { key: Some(typed.joined("mark")).filter(|mark| !mark.is_empty()), ..visitor.said() };
         let now = app.now();
         match app.source.with(|kept| kept.write(what, &said, &now)).ok_or_else(Trouble::only_kept)?? {
             Ok(_) => Ok(to(format!("{}/pot/{pot}", app.settings.base_path.as_str()))),
             Err(KeepError::Store(error @ (StoreError::OtherMeasure { .. } | StoreError::TooMuch(_)))) => {
-                super::pot::refused(app, visitor, id, &doing, &typed, &crate::form::quoted(&crate::words::sentence(&format!("{error}."))))
+                super::pot::refused(app, visitor, id, &doing, &typed, &in_words(&error))
             }
             Err(error) => Err(Trouble::from(error)),
         }
     })
     .await
-}
-
-/// Who says so, where they are known.
-fn by(visitor: &Visitor) -> Said {
-    Said { who: visitor.who.clone(), ..Said::default() }
-}
-
-/// Entries named in the address under one word, those that stand.
-pub(crate) fn told(app: &App, visitor: &Visitor, word: &str, units: System) -> Vec<Told> {
-    let entries: Vec<i64> = visitor.all(word).filter_map(|text| text.parse().ok()).collect();
-    let found = app.source.store(|store| {
-        let one = |entry: &i64| entry_told(store, &store.entry(EntryId(*entry)).ok()?, units).ok();
-        entries.iter().filter_map(one).filter(|told| told.stands).collect()
-    });
-    found.unwrap_or_default()
-}
-
-/// An entry in words.
-pub(crate) fn entry_told(store: &Store, logged: &Logged, units: System) -> Result<Told, StoreError> {
-    let row = keep::row(store, logged, units)?;
-    let amount = row.how_much().map(|amount| format!(", {amount}")).unwrap_or_default();
-    let place = row.place.map(|place| format!(": {place}")).unwrap_or_default();
-    let undoes = row.undoes.map(|entry| format!(" entry {entry}")).unwrap_or_default();
-    let pot = row.pot.map(|pot| format!("from {pot}"));
-    let read = row.hours.map(|hours| format!("meter at {hours} h"));
-    let undone = row.undone_by.map(|by| format!("taken back by entry {by}"));
-    let more = [pot, read, row.who, row.note, undone].into_iter().flatten().collect::<Vec<_>>().join("; ");
-    Ok(Told {
-        entry: row.id,
-        day: logged.entry.when.day(),
-        what: format!("{}{undoes}{place}{amount}", crate::words::sentence(row.what)),
-        more,
-        stands: row.undone_by.is_none() && row.undoes.is_none(),
-    })
 }

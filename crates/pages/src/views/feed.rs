@@ -11,13 +11,13 @@ use jiff::civil::Time;
 use store::{Moment, Store, StoreError};
 use subtle::ConstantTimeEq;
 
-use super::part::stored;
 use crate::App;
 use crate::frame::{Frame, html};
 use crate::guard::login::to;
 use crate::guard::session::token;
 use crate::trouble::Trouble;
 use crate::visitor::{Typed, Visitor};
+use crate::words::in_words;
 
 /// The setting that holds the secret part of the address.
 const SECRET: &str = "calendar";
@@ -85,7 +85,7 @@ impl Wish {
 /// The page that says the address, and lets it be made, renewed and taken away.
 pub(crate) async fn page(State(app): State<Arc<App>>, visitor: Visitor) -> Response {
     app.draw(visitor, |app, visitor| {
-        let secret = stored(app, |store| store.setting(SECRET))?;
+        let secret = app.stored(|store| store.setting(SECRET))?;
         let wish = Wish::of(visitor);
         let said = |name: &str| visitor.typed(name).unwrap_or_default().to_owned();
         html(&Page {
@@ -108,7 +108,7 @@ pub(crate) async fn renew(State(app): State<Arc<App>>, visitor: Visitor, Form(ty
             _ => None,
         };
         let now = Moment::from(&app.now());
-        stored(app, |store| store.set(SECRET, secret.as_deref(), now))?;
+        app.stored(|store| store.set(SECRET, secret.as_deref(), now))?;
         Ok(to(format!("{}/calendar", app.settings.base_path.as_str())))
     })
     .await
@@ -118,14 +118,14 @@ pub(crate) async fn renew(State(app): State<Arc<App>>, visitor: Visitor, Form(ty
 pub(crate) async fn feed(State(app): State<Arc<App>>, Path(name): Path<String>, visitor: Visitor) -> Response {
     app.draw(visitor, move |app, visitor| {
         let known = |store: &mut Store| Ok::<_, StoreError>((store.setting(SECRET)?, store.id()?));
-        let (secret, id) = stored(app, known)?;
+        let (secret, id) = app.stored(known)?;
         let given = name.strip_suffix(ENDING).unwrap_or_default();
         if !secret.is_some_and(|secret| bool::from(secret.as_bytes().ct_eq(given.as_bytes()))) {
             return Err(Trouble::NotFound("There is no calendar at this address; it may have been renewed.".to_owned()));
         }
         let (shop, now, wish) = (app.source.shop()?, app.now(), Wish::of(visitor));
         let worked = app.plan(&shop, shop.units)?;
-        let facts = app.source.with(|kept| kept.facts(now.date())).ok_or_else(Trouble::only_kept)???;
+        let facts = app.kept(|kept| kept.facts(now.date()))?;
         let wanted = Calendar {
             zone: now.time_zone().clone(),
             hour: wish.hour,
@@ -135,7 +135,7 @@ pub(crate) async fn feed(State(app): State<Arc<App>>, Path(name): Path<String>, 
             id,
             now: now.timestamp(),
         };
-        let text = of_round(&worked.report, &shop, &facts, &wanted).map_err(|error| Trouble::Unanswered(error.to_string()))?;
+        let text = of_round(&worked.report, &shop, &facts, &wanted).map_err(|error| Trouble::Unanswered(in_words(&error)))?;
         Ok(([(CONTENT_TYPE, "text/calendar; charset=utf-8")], text).into_response())
     })
     .await

@@ -6,20 +6,32 @@ use askama::Template;
 use axum::extract::State;
 use axum::response::Response;
 use jiff::Timestamp;
-use store::{EntryId, Page as Wanted, SectionId, Store, StoreError};
+use jiff::civil::Date;
+use store::{EntryId, Logged, Page as Wanted, SectionId, Store, StoreError};
 use units::System;
 
-use super::done::{Told, entry_told};
 use crate::App;
 use crate::frame::{Frame, html};
-use crate::trouble::Trouble;
 use crate::visitor::Visitor;
+use crate::words::sentence;
 
 /// How many entries one page shows.
 const ON_A_PAGE: u32 = 50;
 
 /// A place in the log: what came before it stands on the next page.
 type Place = (Timestamp, EntryId);
+
+/// An entry of the log in words.
+pub(crate) struct Told {
+    pub entry: i64,
+    pub day: Date,
+    /// What was done, where, and how much.
+    pub what: String,
+    /// Whatever else was said of it.
+    pub more: String,
+    /// It can be taken back.
+    pub stands: bool,
+}
 
 #[derive(Template)]
 #[template(path = "log.html")]
@@ -37,7 +49,7 @@ pub(crate) async fn page(State(app): State<Arc<App>>, visitor: Visitor) -> Respo
             Some((Timestamp::from_millisecond(at.parse().ok()?).ok()?, EntryId(id.parse().ok()?)))
         });
         let read = |store: &mut Store| entries(store, None, before, frame.units);
-        let (entries, last) = app.source.store(read).ok_or_else(Trouble::only_kept)??;
+        let (entries, last) = app.stored(read)?;
         let older = last.map(|(at, EntryId(id))| format!("{}/log?before={}-{id}", frame.base, at.as_millisecond()));
         html(&Page { entries, older, frame })
     })
@@ -54,5 +66,24 @@ pub(crate) fn entries(
     let found = store.log(Wanted { about, before, count: ON_A_PAGE })?;
     let last = found.last().filter(|_| u32::try_from(found.len()).is_ok_and(|count| count == ON_A_PAGE));
     let last = last.map(|logged| (logged.entry.when.at(), logged.id));
-    Ok((found.iter().map(|logged| entry_told(store, logged, units)).collect::<Result<_, _>>()?, last))
+    Ok((found.iter().map(|logged| told(store, logged, units)).collect::<Result<_, _>>()?, last))
+}
+
+/// An entry in words.
+pub(crate) fn told(store: &Store, logged: &Logged, units: System) -> Result<Told, StoreError> {
+    let row = keep::row(store, logged, units)?;
+    let amount = row.how_much().map(|amount| format!(", {amount}")).unwrap_or_default();
+    let place = row.place.map(|place| format!(": {place}")).unwrap_or_default();
+    let undoes = row.undoes.map(|entry| format!(" entry {entry}")).unwrap_or_default();
+    let pot = row.pot.map(|pot| format!("from {pot}"));
+    let read = row.hours.map(|hours| format!("meter at {hours} h"));
+    let undone = row.undone_by.map(|by| format!("taken back by entry {by}"));
+    let more = [pot, read, row.who, row.note, undone].into_iter().flatten().collect::<Vec<_>>().join("; ");
+    Ok(Told {
+        entry: row.id,
+        day: logged.entry.when.day(),
+        what: format!("{}{undoes}{place}{amount}", sentence(row.what)),
+        more,
+        stands: row.undone_by.is_none() && row.undoes.is_none(),
+    })
 }

@@ -10,6 +10,7 @@ pub(crate) mod feed;
 pub(crate) mod fluid;
 pub(crate) mod ladder;
 pub(crate) mod log;
+pub(crate) mod meters;
 pub(crate) mod part;
 pub(crate) mod pot;
 pub(crate) mod shop;

@@ -8,7 +8,7 @@ use axum::response::Response;
 use planner::needs::kinds;
 use reference::Reference;
 use shop::Shop;
-use store::{Change, Fault, Moment, SectionId, SectionRow, Store, StoreError, Value};
+use store::{Change, Fault, SectionId, SectionRow, StoreError, Value};
 
 use crate::App;
 use crate::form::section::{Choices, MAKER, Part, Question, fault, supposed, written};
@@ -17,6 +17,7 @@ use crate::frame::{Frame, encoded, form_html, html};
 use crate::guard::login::to;
 use crate::trouble::Trouble;
 use crate::visitor::{Typed, Visitor};
+use crate::words::sentence;
 
 #[derive(Template)]
 #[template(path = "part.html")]
@@ -113,7 +114,7 @@ pub(crate) async fn add(State(app): State<Arc<App>>, Path(kind): Path<String>, v
     app.draw(visitor, move |app, visitor| match new(app, visitor, &kind)? {
         Some(Target { part: Part::Point { of_template: true, .. }, parent, begins, .. }) => {
             let name = begins.iter().find(|(key, _)| key == "name").map(|(_, value)| value.plain()).unwrap_or_default();
-            let point = stored(app, |store| store.point(parent, &name))?;
+            let point = app.stored(|store| store.point(parent, &name))?;
             save(app, visitor, &existing(app, point)?, &typed)
         }
         Some(target) => save(app, visitor, &target, &typed),
@@ -126,7 +127,7 @@ pub(crate) async fn add(State(app): State<Arc<App>>, Path(kind): Path<String>, v
 pub(crate) async fn remove(State(app): State<Arc<App>>, Path(id): Path<i64>, visitor: Visitor) -> Response {
     app.draw(visitor, move |app, visitor| {
         let target = existing(app, SectionId(id))?;
-        match write(app, &[Change::Remove { section: SectionId(id) }])? {
+        match app.change(&[Change::Remove { section: SectionId(id) }])? {
             Ok(_) => Ok(to(after(app, &target))),
             Err(faults) => form(app, visitor, &target, None, &faults.iter().map(|found| (None, fault(found))).collect()),
         }
@@ -153,16 +154,11 @@ pub(crate) async fn shift(State(app): State<Arc<App>>, Path(id): Path<i64>, visi
             _ => return Err(Trouble::NotFound("A part is moved up or down.".to_owned())),
         };
         if let Some(before) = before {
-            write(app, &[Change::Move { section: SectionId(id), before }])?.map_err(|faults| Trouble::from(StoreError::Refused(faults)))?;
+            app.change(&[Change::Move { section: SectionId(id), before }])?.map_err(|faults| Trouble::from(StoreError::Refused(faults)))?;
         }
         Ok(to(after(app, &target)))
     })
     .await
-}
-
-/// Something of the kept file.
-pub(crate) fn stored<T>(app: &App, with: impl FnOnce(&mut Store) -> Result<T, StoreError>) -> Result<T, Trouble> {
-    app.source.store(with).ok_or_else(Trouble::only_kept)?.map_err(Trouble::from)
 }
 
 fn gone() -> Trouble {
@@ -240,20 +236,15 @@ fn choose(app: &Arc<App>, visitor: &Visitor, kind: &str) -> Result<Response, Tro
             app.reference.templates.iter().map(of).collect()
         }
         "work" => {
-            let of = |kind: &&fields::Kind| {
-                (
-                    crate::words::sentence(kind.name),
-                    format!("{base}/add/work?job={}", encoded(kind.name)),
-                    crate::words::sentence(kind.about),
-                )
-            };
+            let of =
+                |kind: &&fields::Kind| (sentence(kind.name), format!("{base}/add/work?job={}", encoded(kind.name)), sentence(kind.about));
             kinds().jobs.iter().map(of).collect()
         }
         _ => {
             let machine = visitor.typed("machine").unwrap_or_default();
             let of = |kind: &&fields::Kind| {
                 let to = format!("{base}/add/point?machine={}&kind={}", encoded(machine), encoded(kind.name));
-                (crate::words::sentence(kind.name), to, crate::words::sentence(kind.about))
+                (sentence(kind.name), to, sentence(kind.about))
             };
             kinds().points.iter().map(of).collect()
         }
@@ -309,21 +300,19 @@ fn form(app: &Arc<App>, visitor: &Visitor, target: &Target, typed: Option<&Typed
     let id = target.section.as_ref().map(|section| section.id.0).filter(|_| !matches!(target.kind.as_str(), "" | "room"));
     let machine = id.filter(|_| target.kind == "machine");
     let refused = !wrong.is_empty();
-    form_html(
+    let page = Page {
         refused,
-        &Page {
-            refused,
-            action,
-            back: after(app, target),
-            own: id.map(|id| format!("{base}/part/{id}")),
-            points: machine.map_or_else(Vec::new, |_| points(app, target)),
-            add_point: machine.map(|id| format!("{base}/add/point?machine={id}")),
-            wrong: general,
-            lists: lists(&controls, app.reference),
-            controls,
-            frame: Frame::new(app, visitor, here, name),
-        },
-    )
+        action,
+        back: after(app, target),
+        own: id.map(|id| format!("{base}/part/{id}")),
+        points: machine.map_or_else(Vec::new, |_| points(app, target)),
+        add_point: machine.map(|id| format!("{base}/add/point?machine={id}")),
+        wrong: general,
+        lists: lists(&controls, app.reference),
+        controls,
+        frame: Frame::new(app, visitor, here, name),
+    };
+    form_html(wrong, &page)
 }
 
 /// The points of a machine with the addresses of their forms.
@@ -405,7 +394,7 @@ fn save(app: &Arc<App>, visitor: &Visitor, target: &Target, typed: &Typed) -> Re
         }
         _ => {}
     }
-    if let Err(faults) = write(app, &changes)? {
+    if let Err(faults) = app.change(&changes)? {
         let prefix = |found: &Fault| {
             let of_maker = maker.as_ref().is_some_and(|maker| found.section == Some(maker.id))
                 || found
@@ -439,14 +428,4 @@ fn differences(section: &SectionRow, questions: &[Question], prefix: &str, typed
         }
     };
     questions.iter().filter_map(change).collect()
-}
-
-/// Makes changes, or says what is wrong with them.
-pub(crate) fn write(app: &App, changes: &[Change]) -> Result<Result<Vec<SectionId>, Vec<Fault>>, Trouble> {
-    let now = Moment::from(&app.now());
-    match app.source.store(|store| store.edit(changes, app.reference, kinds(), now)).ok_or_else(Trouble::only_kept)? {
-        Ok(added) => Ok(Ok(added)),
-        Err(StoreError::Refused(faults)) => Ok(Err(faults)),
-        Err(error) => Err(Trouble::from(error)),
-    }
 }

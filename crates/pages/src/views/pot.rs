@@ -9,8 +9,7 @@ use planner::round::{Basis, Expiry, PotRow};
 use shop::Pot;
 use store::SectionId;
 
-use super::done::Told;
-use super::log::entries;
+use super::log::{Told, entries};
 use crate::App;
 use crate::frame::{Frame, form_html};
 use crate::source::Now;
@@ -80,7 +79,7 @@ pub(crate) fn refused(
 }
 
 fn draw(app: &Arc<App>, visitor: &Visitor, id: SectionId, wrong: Option<(&str, &Typed, &str)>) -> Result<Response, Trouble> {
-    let now = app.source.now().ok_or_else(Trouble::only_kept)??;
+    let now = app.kept_now()?;
     let (place, pot) = find(&now, id).ok_or_else(|| Trouble::NotFound("There is no such pot in the cupboard any more.".to_owned()))?;
     let fluid = app.reference.name_of(&pot.fluid);
     let frame = Frame::new(app, visitor, "Cupboard", pot.name.clone().unwrap_or_else(|| crate::words::sentence(&fluid)));
@@ -89,32 +88,30 @@ fn draw(app: &Arc<App>, visitor: &Visitor, id: SectionId, wrong: Option<(&str, &
         Some(Ok(day)) => day.cupboard.pots.iter().find(|row| row.pot == place + 1),
         _ => None,
     };
-    let (entries, _) = app.source.store(|store| entries(store, Some(id), None, frame.units)).ok_or_else(Trouble::only_kept)??;
+    let (entries, _) = app.stored(|store| entries(store, Some(id), None, frame.units))?;
     let others = now.shop.pots.iter().filter(|other| other.fluid == pot.fluid).filter_map(|other| {
         let SectionId(other_id) = now.described.section(&other.at)?;
         let name =
             other.name.clone().unwrap_or_else(|| other.place.clone().map_or_else(|| fluid.clone(), |place| format!("{fluid}, {place}")));
         (other_id != id.0).then_some((other_id, name))
     });
-    form_html(
-        wrong.is_some(),
-        &Page {
-            id: id.0,
-            key: &pot.fluid,
-            about: app.reference.fluid(&pot.fluid).map_or("", |fluid| fluid.about.as_str()),
-            facts: facts(&now, id, pot, row, &frame),
-            deeds: DEEDS,
-            others: others.collect(),
-            into: wrong.map(|(_, typed, _)| typed.joined("into")).unwrap_or_default(),
-            opened: pot.opened.is_some() || now.state.pots.get(&id).is_some_and(|state| state.opened.is_some()),
-            entries,
-            amount: wrong.map(|(_, typed, _)| typed.joined("amount")).unwrap_or_default(),
-            wrong: wrong.map(|(doing, _, said)| (doing.to_owned(), said.to_owned())),
-            mark: format!("{}-{}", id.0, app.now().timestamp().as_millisecond()),
-            fluid,
-            frame,
-        },
-    )
+    let page = Page {
+        id: id.0,
+        key: &pot.fluid,
+        about: app.reference.fluid(&pot.fluid).map_or("", |fluid| fluid.about.as_str()),
+        facts: facts(&now, id, pot, row, &frame),
+        deeds: DEEDS,
+        others: others.collect(),
+        into: wrong.map(|(_, typed, _)| typed.joined("into")).unwrap_or_default(),
+        opened: pot.opened.is_some() || now.state.pots.get(&id).is_some_and(|state| state.opened.is_some()),
+        entries,
+        amount: wrong.map(|(_, typed, _)| typed.joined("amount")).unwrap_or_default(),
+        wrong: wrong.map(|(doing, _, said)| (doing.to_owned(), said.to_owned())),
+        mark: format!("{}-{}", id.0, app.now().timestamp().as_millisecond()),
+        fluid,
+        frame,
+    };
+    form_html(page.wrong.as_slice(), &page)
 }
 
 /// A pot of the cupboard, with its place in it.

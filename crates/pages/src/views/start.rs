@@ -11,7 +11,6 @@ use reference::Reference;
 use shop::{ROOM_KEYS, Takes};
 use store::{Change, Fault, SectionId, Value};
 
-use super::part::write;
 use crate::App;
 use crate::form::section::fault;
 use crate::frame::{Frame, form_html};
@@ -94,7 +93,7 @@ pub(crate) async fn make(State(app): State<Arc<App>>, visitor: Visitor, Form(typ
             return draw(app, visitor, Some(&typed), vec!["Tick at least one machine, or some work.".to_owned()]);
         }
         let changes = changes(app.reference, &typed);
-        match write(app, &changes)? {
+        match app.change(&changes)? {
             Ok(_) => Ok(to(format!("{}/ladder", app.settings.base_path.as_str()))),
             Err(faults) => draw(app, visitor, Some(&typed), faults.iter().map(|found| told(found, &changes)).collect()),
         }
@@ -196,43 +195,37 @@ fn draw(app: &Arc<App>, visitor: &Visitor, typed: Option<&Typed>, wrong: Vec<Str
     // Metals are asked for cutting by themselves.
     let jobs = kinds().jobs.iter().filter(|kind| kind.name != "cut");
     let (heating, climate, currency) = (value("heating"), value("climate"), value("currency"));
-    form_html(
-        !wrong.is_empty(),
-        &Page {
-            frame: Frame::bare(app, visitor, "Shop", "Your shop, to begin with"),
-            name: value("name"),
-            wrong,
-            machines: reference
-                .templates
-                .values()
-                .map(|template| Offer {
-                    word: &template.name,
-                    name: template.title.clone(),
-                    about: &template.about,
-                    ticked: ticked("machine", &template.name, false),
-                })
-                .collect(),
-            sizes: sizes.collect(),
-            heatings: heatings.map(|word| (word, heating == word)).collect(),
-            climates: reference
-                .climates
-                .iter()
-                .map(|(key, of)| (key.as_str(), of.name.as_str(), of.about.as_str(), *key == climate))
-                .collect(),
-            volume: value("volume"),
-            currencies: reference.currencies.keys().map(|key| (key.as_str(), *key == currency)).collect(),
-            metals: OFTEN_CUT.iter().map(|key| offer("metal", key, reference.name_of(key), USUALLY_CUT.contains(key))).collect(),
-            jobs: jobs
-                .map(|kind: &&Kind| Offer {
-                    word: kind.name,
-                    name: sentence(kind.name),
-                    about: kind.about,
-                    ticked: ticked("job", kind.name, false),
-                })
-                .collect(),
-            owned: OFTEN_OWNED.iter().map(|key| offer("own", key, reference.name_of(key), false)).collect(),
-        },
-    )
+    let page = Page {
+        frame: Frame::bare(app, visitor, "Shop", "Your shop, to begin with"),
+        name: value("name"),
+        wrong,
+        machines: reference
+            .templates
+            .values()
+            .map(|template| Offer {
+                word: &template.name,
+                name: template.title.clone(),
+                about: &template.about,
+                ticked: ticked("machine", &template.name, false),
+            })
+            .collect(),
+        sizes: sizes.collect(),
+        heatings: heatings.map(|word| (word, heating == word)).collect(),
+        climates: reference.climates.iter().map(|(key, of)| (key.as_str(), of.name.as_str(), of.about.as_str(), *key == climate)).collect(),
+        volume: value("volume"),
+        currencies: reference.currencies.keys().map(|key| (key.as_str(), *key == currency)).collect(),
+        metals: OFTEN_CUT.iter().map(|key| offer("metal", key, reference.name_of(key), USUALLY_CUT.contains(key))).collect(),
+        jobs: jobs
+            .map(|kind: &&Kind| Offer {
+                word: kind.name,
+                name: sentence(kind.name),
+                about: kind.about,
+                ticked: ticked("job", kind.name, false),
+            })
+            .collect(),
+        owned: OFTEN_OWNED.iter().map(|key| offer("own", key, reference.name_of(key), false)).collect(),
+    };
+    form_html(&page.wrong, &page)
 }
 
 #[cfg(test)]

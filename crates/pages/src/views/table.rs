@@ -10,13 +10,11 @@ use planner::needs::kinds;
 use shop::Pot;
 use store::{BadRow, Cupboard, Moment, StoreError};
 
-use super::part::stored;
 use crate::App;
-use crate::form::quoted;
 use crate::frame::{Frame, form_html};
 use crate::trouble::Trouble;
 use crate::visitor::Visitor;
-use crate::words::{sentence, several};
+use crate::words::{in_words, quoted, sentence, several};
 
 /// A larger table is refused before it is read; the store refuses it, too.
 pub(crate) const LARGEST: usize = 9 << 20;
@@ -33,12 +31,13 @@ struct Page {
 
 fn draw(app: &Arc<App>, visitor: &Visitor, taken: Option<String>, count: String, wrong: Vec<String>) -> Result<Response, Trouble> {
     let frame = Frame::new(app, visitor, "Cupboard", "The cupboard as a table");
-    form_html(!wrong.is_empty(), &Page { frame, columns: Pot::KEYS.join(", "), taken, count, wrong })
+    let page = Page { frame, columns: Pot::KEYS.join(", "), taken, count, wrong };
+    form_html(&page.wrong, &page)
 }
 
 pub(crate) async fn page(State(app): State<Arc<App>>, visitor: Visitor) -> Response {
     app.draw(visitor, |app, visitor| {
-        app.source.now().ok_or_else(Trouble::only_kept)??;
+        app.kept_now()?;
         draw(app, visitor, None, String::new(), Vec::new())
     })
     .await
@@ -47,7 +46,7 @@ pub(crate) async fn page(State(app): State<Arc<App>>, visitor: Visitor) -> Respo
 /// The cupboard as CSV.
 pub(crate) async fn out(State(app): State<Arc<App>>, visitor: Visitor) -> Response {
     app.draw(visitor, |app, _| {
-        let text = stored(app, |store| store.export_cupboard())?;
+        let text = app.stored(|store| store.export_cupboard())?;
         Ok(([(CONTENT_TYPE, "text/csv; charset=utf-8"), (CONTENT_DISPOSITION, "attachment; filename=\"cupboard.csv\"")], text)
             .into_response())
     })
@@ -95,7 +94,7 @@ pub(crate) async fn bring(State(app): State<Arc<App>>, visitor: Visitor, mut par
                 let count = format!("{}{more}:", several(rows.len(), "mistake", "mistakes"));
                 draw(app, visitor, None, count, rows.iter().take(BadRow::SHOWN).map(|row| quoted(&row.to_string())).collect())
             }
-            Err(error @ StoreError::Refused(_)) => draw(app, visitor, None, String::new(), vec![quoted(&sentence(&error.to_string()))]),
+            Err(error @ StoreError::Refused(_)) => draw(app, visitor, None, String::new(), vec![in_words(&error)]),
             Err(error) => Err(Trouble::from(error)),
         }
     })

@@ -8,10 +8,11 @@ use axum::response::Response;
 use jiff::civil::Date;
 use planner::report::{ChartRow, RungRow};
 use planner::round::{End, PotRow, RoundRow, Standing};
-use store::SectionId;
+use store::{EntryId, SectionId, Written};
+use units::System;
 
 use super::cupboard::pack;
-use super::done::{Told, told};
+use super::log::{self, Told};
 use crate::App;
 use crate::frame::{Frame, html};
 use crate::visitor::Visitor;
@@ -155,6 +156,26 @@ pub(crate) async fn page(State(app): State<Arc<App>>, visitor: Visitor) -> Respo
         })
     })
     .await
+}
+
+/// Today, with what was written at the top, and what somebody had written before.
+pub(crate) fn after(app: &App, written: &[Written]) -> String {
+    let said = |one: &Written| match one {
+        Written::New(logged) => format!("entry={}", logged.id.0),
+        Written::Already(logged) => format!("already={}", logged.id.0),
+    };
+    let said: Vec<String> = written.iter().map(said).collect();
+    format!("{}/?{}", app.settings.base_path.as_str(), said.join("&")).trim_end_matches('?').to_owned()
+}
+
+/// Entries named in the address under one word, those that stand.
+fn told(app: &App, visitor: &Visitor, word: &str, units: System) -> Vec<Told> {
+    let entries: Vec<i64> = visitor.all(word).filter_map(|text| text.parse().ok()).collect();
+    let found = app.source.store(|store| {
+        let one = |entry: &i64| log::told(store, &store.entry(EntryId(*entry)).ok()?, units).ok();
+        entries.iter().filter_map(one).filter(|told| told.stands).collect()
+    });
+    found.unwrap_or_default()
 }
 
 fn due<'a>(worked: &'a Worked, row: &'a RoundRow) -> Due<'a> {
