@@ -467,7 +467,9 @@ async fn programs_get_what_the_description_says() {
     let (_folder, pages) = alder();
     let description: serde_json::Value = serde_json::from_str(&send(&pages, get("/api")).await.text).unwrap();
     assert_eq!(description["openapi"], "3.1.0");
-    for path in description["paths"].as_object().unwrap().keys() {
+    for (path, said) in description["paths"].as_object().unwrap() {
+        let by_all = said["get"]["responses"].get("404").is_none();
+        assert_eq!(by_all, path == "/api/plan", "a shop file has no log: {path}");
         let answer = send(&pages, get(path)).await;
         assert_eq!((answer.status, answer.header("content-type")), (StatusCode::OK, "application/json"), "{path}");
         as_described(&description, path, &answer);

@@ -98,9 +98,6 @@ const KNOWN: [&str; 28] = [
     "decanted",
 ];
 
-/// What programs say that they can read.
-const ACCEPTED: [&str; 5] = ["application/json", "text/html;q=0.1, */*;q=nought", "image/png", ",;=", ""];
-
 struct Asker {
     chance: ChaCha8Rng,
     routes: Vec<(&'static str, Vec<&'static str>)>,
@@ -180,7 +177,6 @@ impl Asker {
         let request = Request::builder().method(method).uri(&path).header("host", LOCAL).header("origin", format!("http://{LOCAL}"));
         let request = request.header("sec-fetch-site", "same-origin").header("content-type", kind);
         let request = if self.one_in(10) { request.header("cookie", "gallipot_units=furlongs; gallipot_who=%ff%00; x") } else { request };
-        let request = if self.one_in(5) { request.header("accept", *ACCEPTED.choose(&mut self.chance).unwrap()) } else { request };
         let said = format!("{method} {path}\n{body}");
         // From many addresses, or the guard would soon answer nothing else; from few enough for it to remember them all.
         let peer = format!("10.0.{}.{}:1000", self.chance.random_range(0..12), self.chance.random_range(1..250));

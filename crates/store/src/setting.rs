@@ -1,4 +1,4 @@
-//! Settings of the program that belong to the shop, such as the language of its pages.
+//! Settings of the program that belong to the shop, such as the secret part of the address of its calendar.
 
 use rusqlite::{OptionalExtension, params};
 
@@ -23,7 +23,7 @@ impl Store {
         Ok(one.query_row([key], |row| row.get(0)).optional()?)
     }
 
-    /// Makes a setting; nothing takes it away.
+    /// Makes a setting, or takes it away where it is to have no value.
     ///
     /// # Errors
     /// When the file cannot be written.

@@ -22,6 +22,9 @@ use crate::worked::Day;
 /// As many entries of the log are given at once.
 const ENTRIES: u32 = 1000;
 
+/// The one question that a shop file answers, too.
+const PLAN: &str = "/api/plan";
+
 fn answer(of: &impl Serialize) -> Result<Response, Trouble> {
     let text = serde_json::to_string_pretty(of).map_err(|error| Trouble::Fault(error.to_string()))?;
     Ok(([(CONTENT_TYPE, "application/json")], text).into_response())
@@ -80,23 +83,25 @@ fn described(base: &str) -> Value {
     });
     let mut schemas = settings.into_generator();
     let paths = [
-        ("/api/plan", "The plan of the shop without wishes", schemas.subschema_for::<Report>()),
+        (PLAN, "The plan of the shop without wishes", schemas.subschema_for::<Report>()),
         ("/api/round", "What is due today at the machines of a kept shop", schemas.subschema_for::<Round>()),
         ("/api/cupboard", "How the cupboard of a kept shop stands today, and what to buy again", schemas.subschema_for::<Cupboard>()),
         ("/api/log", "The newest entries of the log of a kept shop, newest first", schemas.subschema_for::<Vec<LogRow>>()),
     ];
     let path = |(path, about, schema): (&str, &str, schemars::Schema)| {
-        let answers = json!({
+        let mut answers = json!({
             "200": { "description": about, "content": { "application/json": { "schema": schema } } },
             "303": { "description": "Nobody has come in, or nothing was said of the shop yet: where to go first" },
             "403": { "description": "It came through a proxy that Gallipot was not told of" },
-            "404": { "description": "Only a kept shop answers this" },
             "421": { "description": "Gallipot does not answer to this name" },
             "422": { "description": "The shop or the clock is not sound; a page says why" },
             "429": { "description": "Too many questions; Retry-After says how long to wait" },
             "500": { "description": "The program's own fault; what happened stands where it was started" },
             "503": { "description": "The shop could not be read just now, or it took too long; ask again later" },
         });
+        if path != PLAN {
+            answers["404"] = json!({ "description": "Only a kept shop answers this" });
+        }
         (path.to_owned(), json!({ "get": { "summary": about, "operationId": path.trim_start_matches("/api/"), "responses": answers } }))
     };
     let paths: serde_json::Map<String, Value> = paths.into_iter().map(path).collect();
