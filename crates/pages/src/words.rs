@@ -2,6 +2,9 @@
 
 use std::fmt::Display;
 
+use reference::Reference;
+use shop::Pot;
+
 /// A number of things, in the singular where it is one.
 pub(crate) fn several(number: usize, one: &str, many: &str) -> String {
     format!("{number} {}", if number == 1 { one } else { many })
@@ -19,6 +22,21 @@ pub(crate) fn sentence(text: &str) -> String {
     }
     let mut letters = text.chars();
     letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
+
+/// A pot by its own name and its fluid, or by its fluid alone.
+pub(crate) fn pot(pot: &Pot, reference: &Reference) -> String {
+    let fluid = reference.name_of(&pot.fluid);
+    pot.name.as_ref().map_or_else(|| fluid.clone(), |name| format!("{name}: {fluid}"))
+}
+
+/// The same where one is chosen among others: one without a name of its own goes by where it stands.
+pub(crate) fn pot_among_others(pot: &Pot, reference: &Reference) -> String {
+    let called = self::pot(pot, reference);
+    match pot.place.as_ref().filter(|_| pot.name.is_none()) {
+        Some(place) => format!("{called}, {place}"),
+        None => called,
+    }
 }
 
 /// Quotation marks of print for those of a terminal.

@@ -208,6 +208,8 @@ async fn a_pot_from_purchase_to_empty() {
     let pot =
         cupboard.split("/pot/").filter_map(|rest| rest.split_once('"')).find(|(_, rest)| rest.contains("slideway")).unwrap().0.to_owned();
     let at = format!("/pot/{pot}");
+    let form = send(&pages, get("/done?machine=lathe&point=bed+ways")).await.text;
+    assert!(form.contains(">slideway oil, ISO VG 68, shelf</option>"), "of two pots of one fluid it says which");
     assert_eq!(sent(&pages, &format!("{at}/opened"), "mark=a").await, at);
     assert_eq!(sent(&pages, &format!("{at}/opened"), "mark=a").await, at, "sent twice by a finger that trembles");
     let once = send(&pages, get(&at)).await.text;

@@ -8,7 +8,7 @@ use shop::Pot;
 
 use super::{Head, Paper, Sheet, unbroken};
 use crate::views::cupboard::pack;
-use crate::words::percent;
+use crate::words::{self, percent};
 
 #[derive(Template)]
 #[template(path = "paper/buying.html")]
@@ -71,10 +71,9 @@ impl Paper<'_> {
     }
 
     fn owned<'a>(&self, pot: &'a Pot) -> Owned<'a> {
-        let fluid = unbroken(&self.reference.name_of(&pot.fluid));
         let left = pot.left.map_or_else(String::new, |left| left.show(self.worked.units));
         Owned {
-            name: pot.name.as_ref().map_or_else(|| fluid.clone(), |own| format!("{own}: {fluid}")),
+            name: unbroken(&words::pot(pot, self.reference)),
             left: if pot.is_empty() { "empty".to_owned() } else { left },
             place: pot.place.as_deref().unwrap_or_default(),
         }

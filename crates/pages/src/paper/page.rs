@@ -18,7 +18,7 @@ use crate::form::sheet::typed;
 use crate::frame::{Frame, html};
 use crate::trouble::Trouble;
 use crate::visitor::Visitor;
-use crate::words::in_words;
+use crate::words::{in_words, pot_among_others};
 
 #[derive(Template)]
 #[template(path = "paper/list.html")]
@@ -45,14 +45,13 @@ pub(crate) async fn list(State(app): State<Arc<App>>, visitor: Visitor) -> Respo
         let frame = Frame::new(app, visitor, "Shop", "On paper");
         let size = size(visitor, frame.units)?;
         let ids = pots(app)?;
-        let name = |pot: &shop::Pot| pot.name.clone().unwrap_or_else(|| frame.name_of(&pot.fluid));
         let fluids = app.reference.fluids.values().filter(|fluid| fluid.barred.is_none() && !fluid.always_there);
         html(&List {
             sheets: [Sheet::Chart, Sheet::Round, Sheet::Buying, Sheet::Cautions],
             sizes: Size::ALL,
             size,
             machines: shop.machines.iter().map(|machine| machine.name.clone()).collect(),
-            pots: shop.pots.iter().zip(ids).filter_map(|(pot, id)| Some((id?.0, name(pot)))).collect(),
+            pots: shop.pots.iter().zip(ids).filter_map(|(pot, id)| Some((id?.0, pot_among_others(pot, app.reference)))).collect(),
             has_pots: !shop.pots.is_empty(),
             fluids: fluids.map(|fluid| (fluid.key.clone(), fluid.name.clone())).collect(),
             geometries: Geometry::offered(size).collect(),

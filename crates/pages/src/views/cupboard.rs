@@ -12,6 +12,7 @@ use shop::Pot;
 use crate::App;
 use crate::frame::{Frame, html};
 use crate::visitor::Visitor;
+use crate::words;
 use crate::worked::Day;
 
 #[derive(Template)]
@@ -28,7 +29,8 @@ struct Row<'a> {
     pot: &'a Pot,
     /// Its own page, where the shop is kept.
     address: Option<String>,
-    fluid: String,
+    /// What it is called.
+    called: String,
     left: String,
     size: String,
     opened: String,
@@ -49,7 +51,13 @@ pub(crate) async fn page(State(app): State<Arc<App>>, visitor: Visitor) -> Respo
             Some(format!("{}/pot/{}", frame.base, id.0))
         };
         let row = |(place, pot)| {
-            row(pot, address(pot), day.and_then(|day: &Day| day.cupboard.pots.iter().find(|row| row.pot == place + 1)), &frame)
+            row(
+                pot,
+                words::pot(pot, app.reference),
+                address(pot),
+                day.and_then(|day: &Day| day.cupboard.pots.iter().find(|row| row.pot == place + 1)),
+                &frame,
+            )
         };
         let pots = shop.pots.iter().enumerate().map(row).collect();
         html(&Page {
@@ -69,7 +77,7 @@ pub(crate) fn pack(row: &BuyRow) -> String {
     format!("{}{price}", row.pack.as_deref().unwrap_or_default())
 }
 
-fn row<'a>(pot: &'a Pot, address: Option<String>, stands: Option<&PotRow>, frame: &Frame) -> Row<'a> {
+fn row<'a>(pot: &'a Pot, called: String, address: Option<String>, stands: Option<&PotRow>, frame: &Frame) -> Row<'a> {
     let amount = |amount: Option<units::Amount>| amount.map_or_else(String::new, |amount| amount.show(frame.units));
     let day = |day: Option<Date>| day.map_or_else(String::new, |day| day.to_string());
     let next = stands.map_or_else(String::new, |row| match row.end {
@@ -81,7 +89,7 @@ fn row<'a>(pot: &'a Pot, address: Option<String>, stands: Option<&PotRow>, frame
     });
     Row {
         address,
-        fluid: frame.name_of(&pot.fluid),
+        called,
         left: amount(pot.left),
         size: amount(pot.size),
         opened: day(pot.opened),

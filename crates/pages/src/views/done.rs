@@ -19,7 +19,7 @@ use crate::frame::{Frame, encoded, form_html};
 use crate::guard::login::{local, to};
 use crate::trouble::Trouble;
 use crate::visitor::{Typed, Visitor};
-use crate::words::in_words;
+use crate::words::{in_words, pot_among_others};
 
 #[derive(Template)]
 #[template(path = "done.html")]
@@ -76,8 +76,7 @@ fn form(
     let chosen = typed("pot");
     let pots = now.shop.pots.iter().filter_map(|pot| {
         let SectionId(id) = now.described.section(&pot.at)?;
-        let fluid = app.reference.name_of(&pot.fluid);
-        Some((id, pot.name.as_ref().map_or_else(|| fluid.clone(), |name| format!("{name}: {fluid}")), chosen == id.to_string()))
+        Some((id, pot_among_others(pot, app.reference), chosen == id.to_string()))
     });
     let filled = Filled {
         amount: typed("amount"),

@@ -15,6 +15,7 @@ use crate::frame::{Frame, form_html};
 use crate::source::Now;
 use crate::trouble::Trouble;
 use crate::visitor::{Typed, Visitor};
+use crate::words::{pot_among_others, sentence};
 
 #[derive(Template)]
 #[template(path = "pot.html")]
@@ -82,7 +83,7 @@ fn draw(app: &Arc<App>, visitor: &Visitor, id: SectionId, wrong: Option<(&str, &
     let now = app.kept_now()?;
     let (place, pot) = find(&now, id).ok_or_else(|| Trouble::NotFound("There is no such pot in the cupboard any more.".to_owned()))?;
     let fluid = app.reference.name_of(&pot.fluid);
-    let frame = Frame::new(app, visitor, "Cupboard", pot.name.clone().unwrap_or_else(|| crate::words::sentence(&fluid)));
+    let frame = Frame::new(app, visitor, "Cupboard", pot.name.clone().unwrap_or_else(|| sentence(&fluid)));
     let worked = app.plan(&now.shop, frame.units)?;
     let row = match &worked.day {
         Some(Ok(day)) => day.cupboard.pots.iter().find(|row| row.pot == place + 1),
@@ -91,9 +92,7 @@ fn draw(app: &Arc<App>, visitor: &Visitor, id: SectionId, wrong: Option<(&str, &
     let (entries, _) = app.stored(|store| entries(store, Some(id), None, frame.units))?;
     let others = now.shop.pots.iter().filter(|other| other.fluid == pot.fluid).filter_map(|other| {
         let SectionId(other_id) = now.described.section(&other.at)?;
-        let name =
-            other.name.clone().unwrap_or_else(|| other.place.clone().map_or_else(|| fluid.clone(), |place| format!("{fluid}, {place}")));
-        (other_id != id.0).then_some((other_id, name))
+        (other_id != id.0).then(|| (other_id, pot_among_others(other, app.reference)))
     });
     let page = Page {
         id: id.0,
