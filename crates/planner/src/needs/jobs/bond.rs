@@ -71,7 +71,7 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
         .dose(Dose::ml(glue_ml(r, area, gap)))
         .mind_if(slippery, "Glue holds badly on this plastic: a screw or a snap holds better.", "common-practice")
         .mind(
-            "Reckon with a tenth of the data sheet's strength under steady load or above 60 °C, a \
+            "Reckon with a tenth of the data sheet's strength under steady load or above 60 °C (140 °F), a \
                      quarter otherwise; and let nothing peel.",
             "common-practice",
         )

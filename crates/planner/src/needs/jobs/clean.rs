@@ -55,7 +55,7 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
     let then = answers.word(&THEN);
     let row = bench.cleaning(answers.word(&SOIL))?;
     let watery = row.first.iter().any(|class| class == "hot-water" || class == "neutral-detergent");
-    let washed = answers.maybe(&BATH).map(|bath| Ok::<_, Complaint>((bath, left_on(r, area, bath)?))).transpose()?;
+    let washed = answers.maybe(&BATH).map(|bath| Ok::<_, Complaint>((bath, left_on(r, area, bath, bench.shop.units)?))).transpose()?;
     // Lidded baths serve a quarter of a year; *common practice*.
     let fills = (4.0 / bench.times_a_year()).min(1.0);
     let turns = row.first.len();
@@ -97,8 +97,8 @@ fn surface(bath: Volume) -> Area {
 }
 
 /// What two baths leave on a part, in words; 30 mL of liquid cling to a square metre, *common practice*.
-fn left_on<R: Recorder>(r: &mut R, area: Area, bath: Volume) -> Result<String, Complaint> {
+fn left_on<R: Recorder>(r: &mut R, area: Area, bath: Volume, units: System) -> Result<String, Complaint> {
     const CLINGS_M: f64 = 30e-6;
     let left = rinse_residue(r, Volume::from_base(CLINGS_M * area.base()), bath, 2)?;
-    Ok(format!("Two baths of {} leave {} of the soil that one bath would hold.", show(bath, System::Metric), show(left, System::Metric)))
+    Ok(format!("Two baths of {} leave {} of the soil that one bath would hold.", show(bath, units), show(left, units)))
 }

@@ -36,6 +36,16 @@ impl Bench<'_> {
         &self.job.answers
     }
 
+    /// A quantity in the shop's own units.
+    pub fn show<Q: Quantity>(&self, quantity: Q) -> String {
+        show(quantity, self.shop.units)
+    }
+
+    /// A temperature in whole degrees, in the shop's own units.
+    pub fn degrees(&self, degrees_celsius: f64) -> String {
+        self.show(crate::demand::celsius(degrees_celsius.round()))
+    }
+
     /// How many times a year the job is done.
     pub fn times_a_year(&self) -> f64 {
         times_a_year(self.job.often)
@@ -331,7 +341,7 @@ pub(crate) fn cure<R: Recorder>(r: &mut R, step: Step, bench: &Bench<'_>, curing
     const WARMED_C: f64 = 20.0;
     let coldest = bench.coldest_celsius();
     let (step, at, where_) =
-        if coldest < CURES_FROM_C { (cold(step, coldest)?, WARMED_C, "Warmed to") } else { (step, coldest.min(CURES_TO_C), "At") };
+        if coldest < CURES_FROM_C { (cold(step, bench)?, WARMED_C, "Warmed to") } else { (step, coldest.min(CURES_TO_C), "At") };
     let gap = if curing.own.is_some() { Length::from_base(0.0) } else { curing.gap };
     let times = cure_time(r, crate::demand::celsius(at), gap, curing.metals, curing.activated)?;
     let (handled, full) = match curing.own {
@@ -343,7 +353,7 @@ pub(crate) fn cure<R: Recorder>(r: &mut R, step: Step, bench: &Bench<'_>, curing
     };
     let full = about(full);
     Ok(step.mind(
-        format!("{where_} {at:.0} °C it bears handling after {handled} and its load after {full}; leave it alone till then."),
+        format!("{where_} {} it bears handling after {handled} and its load after {full}; leave it alone till then.", bench.degrees(at)),
         "typical-from-memory",
     ))
 }
@@ -366,23 +376,32 @@ fn about(time: Time) -> String {
 pub(crate) fn cures(step: Step, bench: &Bench<'_>) -> Result<Step, Complaint> {
     let coldest = bench.coldest_celsius();
     if coldest < CURES_FROM_C {
-        return cold(step, coldest);
+        return cold(step, bench);
     }
     let slower = cure_slower(coldest)?;
     Ok(step.mind_if(
         slower > 1.5,
-        format!("At {coldest:.0} °C the cure takes about {slower:.1} times as long as the data sheet says for 22 °C."),
+        format!(
+            "At {} the cure takes about {slower:.1} times as long as the data sheet says for {}.",
+            bench.degrees(coldest),
+            bench.degrees(22.0)
+        ),
         "common-practice",
     ))
 }
 
 /// What to mind in a room too cold for a cure.
-fn cold(step: Step, coldest: f64) -> Result<Step, Complaint> {
+fn cold(step: Step, bench: &Bench<'_>) -> Result<Step, Complaint> {
+    let least = bench.degrees(CURES_FROM_C);
     Ok(step.mind(
         format!(
-            "Your room goes down to {coldest:.0} °C. Below {CURES_FROM_C:.0} °C it does not cure: warm the parts to 20–40 °C and keep \
-             them there. At {CURES_FROM_C:.0} °C it takes about {:.0} times as long as the data sheet says for 22 °C.",
-            cure_slower(CURES_FROM_C)?
+            "Your room goes down to {}. Below {least} it does not cure: warm the parts to between {} and {} and keep them there. At {least} it \
+             takes about {:.0} times as long as the data sheet says for {}.",
+            bench.degrees(bench.coldest_celsius()),
+            bench.degrees(20.0),
+            bench.degrees(CURES_TO_C),
+            cure_slower(CURES_FROM_C)?,
+            bench.degrees(22.0)
         ),
         "common-practice",
     ))

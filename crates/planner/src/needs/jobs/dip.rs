@@ -4,7 +4,7 @@ use formulas::coating::{Immersed, USABLE_SELENIUM_G_PER_L, best_stance, blackeni
 use formulas::solid_area::{Solid, volume};
 use formulas::working::Recorder;
 use shop::{Answers, Given};
-use units::{Area, Length, MassDensity, Quantity, Ratio, System, Volume, show};
+use units::{Area, Length, MassDensity, Quantity, Ratio, Volume};
 
 use super::{Bench, Step};
 use crate::need::Dose;
@@ -68,18 +68,18 @@ impl Dip {
     }
 
     /// The dose of the bath and what to mind about it.
-    pub fn applied(&self, step: Step, times_a_year: f64) -> Step {
+    pub fn applied(&self, step: Step, bench: &Bench<'_>) -> Step {
         // A bath serves a year unless the parts use it up sooner.
-        let each_time = self.used.max(self.liquid / times_a_year.max(1.0));
+        let each_time = self.used.max(self.liquid / bench.times_a_year().max(1.0));
         step.dose(Dose::volume(each_time)).mind(
             format!(
                 "Only where the bath covers the part wholly: standing {} high it takes {} of bath, {} deep, in a vessel of glass or plastic \
-                 with 30 mm of rim above; buy {} of concentrate (it is mixed at {}).",
-                show(self.stands, System::Metric),
-                show(self.liquid, System::Metric),
-                show(self.level, System::Metric),
-                show(self.buy, System::Metric),
-                show(self.share, System::Metric)
+                 with 30 mm (1¼ in) of rim above; buy {} of concentrate (it is mixed at {}).",
+                bench.show(self.stands),
+                bench.show(self.liquid),
+                bench.show(self.level),
+                bench.show(self.buy),
+                bench.show(self.share)
             ),
             "common-practice",
         )

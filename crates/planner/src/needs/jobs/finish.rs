@@ -8,7 +8,7 @@ use formulas::solid_area::surface_area;
 use formulas::working::Recorder;
 use reference::practice::FinishRule;
 use shop::{Given, Kind};
-use units::{Area, Length, Quantity, System, show};
+use units::{Area, Length, Quantity};
 
 use super::common::{degrease, oil_after, wipe};
 use super::dip::{self, Dip};
@@ -95,7 +95,7 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
     let coat = if part == "thread" && stays { coat.mind(on_thread(bench, r, &right)?, "common-practice") } else { coat };
     let coat = if want == "paint" { coat.before_coating() } else { coat };
     if want == "black" {
-        let coat = if immersed { Dip::new(bench, r, area)?.applied(coat, bench.times_a_year()) } else { coat };
+        let coat = if immersed { Dip::new(bench, r, area)?.applied(coat, bench) } else { coat };
         steps.push(coat.mind(
             "Selenium and acid: gloves, goggles, open door; it and its rinse water are hazardous waste. \
                  Longer in the bath gives loose smut.",
@@ -174,7 +174,7 @@ fn on_thread<R: Recorder>(bench: &Bench<'_>, r: &mut R, coats: &[&str]) -> Resul
     Ok(format!(
         "It adds up to {:.0} µm to a thread's pitch diameter, half that to a shaft: {} of the tolerance, {verdict}.",
         grows.base() * 1e6,
-        show(used.share, System::Metric)
+        bench.show(used.share)
     ))
 }
 

@@ -31,7 +31,7 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, _r: &mut R) -> Result<Vec<Ta
     let mut steps = Vec::new();
     if answers.flag(&LOCKED) {
         steps.push(
-            Step::new("loosen", "heat the nut to about 250 °C and turn it hot; clean the thread with a wire brush and solvent")
+            Step::new("loosen", "heat the nut to about 250 °C (480 °F) and turn it hot; clean the thread with a wire brush and solvent")
                 .turn(bench.cleaning("old-threadlocker")?, 0)
                 .spares_briefly(metals)
                 .dose(Dose::ml(ml))

@@ -5,7 +5,7 @@ use formulas::working::Recorder;
 use handling::bars::USED_OIL;
 use reference::Form;
 use shop::{Given, Kind};
-use units::{Area, Length, Mass, Quantity, System, Temperature, TemperatureDifference, Volume, show};
+use units::{Area, Length, Mass, Quantity, Temperature, TemperatureDifference, Volume};
 
 use super::common::{degrease, oil_after, to_celsius};
 use super::{Bench, Step, Task};
@@ -54,7 +54,10 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
         steps.push(
             Step::new(
                 "pack or dip",
-                format!("bright red ({CASE_C:.0} °C), into the powder, hold, again; a skin of a few tenths at most; quench from that heat"),
+                format!(
+                    "bright red ({}), into the powder, hold, again; a skin of a few tenths of a millimetre at most; quench from that heat",
+                    bench.show(celsius(CASE_C))
+                ),
             )
             .classes(&["case-hardening-powder"], &[], "mild steel has too little carbon to harden", "common-practice")
             .dose(Dose::grams(powder_g(mass)))
@@ -112,6 +115,16 @@ impl Bath {
 /// Water for a quench is drawn no warmer, °C; *common practice*.
 const DRAWN_C: f64 = 25.0;
 
+/// A volume to the next tenth of a litre, as a vessel is filled.
+fn tenths(volume: Volume) -> Volume {
+    Volume::from_base((volume.base() * 1e4).ceil() / 1e4)
+}
+
+/// A length to the next whole centimetre, as a vessel is measured.
+fn centimetres(length: Length) -> Length {
+    Length::from_base((length.base() * 100.0).ceil() / 100.0)
+}
+
 /// The floor of a round pot half as deep again as it is wide; *common practice*.
 fn floor(liquid: Volume) -> Area {
     let wide = (liquid.base() / (1.5 * std::f64::consts::FRAC_PI_4)).cbrt();
@@ -127,11 +140,12 @@ fn quench(bench: &Bench<'_>, steel: &str, bath: &Bath) -> Step {
         .dose_of(Form::Solid, Dose::grams(brine_kg(litres) * 1e3 / bench.times_a_year().max(1.0)))
         .mind(
             format!(
-                "Have {litres:.1} L of it, {:.0} cm deep, in a metal vessel {:.0} cm high at least, with a tight lid beside it; one batch \
+                "Have {} of it, {} deep, in a metal vessel {} high at least, with a tight lid beside it; one batch \
                  warms it to {}.",
-                (bath.depth.base() * 100.0).ceil(),
-                (bath.height.base() * 100.0).ceil(),
-                show(bath.hottest, System::Metric)
+                bench.show(tenths(bath.liquid)),
+                bench.show(centimetres(bath.depth)),
+                bench.show(centimetres(bath.height)),
+                bench.show(bath.hottest)
             ),
             "common-practice",
         )
@@ -165,8 +179,10 @@ fn quench(bench: &Bench<'_>, steel: &str, bath: &Bath) -> Step {
     let step = step.mind_if(
         steel != "oil-hardening",
         format!(
-            "Draw it cold, at {DRAWN_C:.0} °C at most, and renew it before it passes {WARMEST_WATER_C:.0} °C, brine {WARMEST_BRINE_C:.0} °C: \
-             warmer, steam clings to the steel and leaves soft spots."
+            "Draw it cold, at {} at most, and renew it before it passes {}, brine {}: warmer, steam clings to the steel and leaves soft spots.",
+            bench.show(celsius(DRAWN_C)),
+            bench.show(celsius(WARMEST_WATER_C)),
+            bench.show(celsius(WARMEST_BRINE_C))
         ),
         "common-practice",
     );
@@ -176,10 +192,10 @@ fn quench(bench: &Bench<'_>, steel: &str, bath: &Bath) -> Step {
 /// A bath stays so far below its oil's flash point, K; *common practice*.
 const FLASH_MARGIN_K: f64 = 50.0;
 
-const TEMPER: &str = "Temper at once, while still hand warm: straw (200–230 °C) for cutting tools, purple (270–280 °C) for punches, \
-                      blue (290–310 °C) for springs; the steel's own sheet comes first.";
+const TEMPER: &str = "Temper at once, while still hand warm: straw (200–230 °C, 390–450 °F) for cutting tools, purple (270–280 °C, 520–540 °F) for \
+                      punches, blue (290–310 °C, 555–590 °F) for springs; the steel's own sheet comes first.";
 
-const TEMPER_CASE: &str = "Temper at once, while still hand warm: an hour at 150–200 °C, no hotter, or the skin goes soft; the steel's own sheet \
+const TEMPER_CASE: &str = "Temper at once, while still hand warm: an hour at 150–200 °C (300–390 °F), no hotter, or the skin goes soft; the steel's own sheet \
                            comes first.";
 
 /// Brine for so many litres, kg: a tenth salt is 1.07 kg to the litre.

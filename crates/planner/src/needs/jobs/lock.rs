@@ -62,7 +62,7 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
         .demand("stands the room's heat", Test::Stands { hottest: bench.room.hottest }, "a cured locker softens with heat", "iso-10964")
         .spares(metals)
         .dose(Dose::volume(locker(r, &screw.thread)? * pieces));
-    if let Some(undoing) = undoing(r, &screw, row.ranked.first().map_or("", String::as_str), service)? {
+    if let Some(undoing) = undoing(r, &screw, row.ranked.first().map_or("", String::as_str), service, bench.shop.units)? {
         lock = lock.mind(undoing, "iso-10964");
     }
     let lock = lock
@@ -88,7 +88,7 @@ fn locker<R: Recorder>(r: &mut R, thread: &Thread) -> Result<Volume, Complaint> 
 }
 
 /// What it takes to undo the screw, and whether it breaks first.
-fn undoing<R: Recorder>(r: &mut R, screw: &Screw, class: &str, service: &str) -> Result<Option<String>, Complaint> {
+fn undoing<R: Recorder>(r: &mut R, screw: &Screw, class: &str, service: &str, units: System) -> Result<Option<String>, Complaint> {
     /// A screw that holds something is reckoned at three quarters of its proof load; Shigley.
     const SHARE_OF_PROOF: f64 = 0.75;
     let Some(grade) = screw.grade else { return Ok(None) };
@@ -104,8 +104,8 @@ fn undoing<R: Recorder>(r: &mut R, screw: &Screw, class: &str, service: &str) ->
     let friction = Condition::AsDelivered.friction().low;
     let off = loosening_torque(r, &bolt, strength, nut(&screw.thread), preload, friction)?;
     let breaking = breaking_torque(r, &screw.thread, grade.tensile)?;
-    let (takes, breaks) = (scattered(off.total), show(breaking, System::Metric));
-    let heat = show(heat_to_undo(Heat::Standard), System::Metric);
+    let (takes, breaks) = (scattered(off.total, units), show(breaking, units));
+    let heat = show(heat_to_undo(Heat::Standard), units);
     let counted = &screw.counted;
     Ok(Some(match loosen_risk(&off, breaking) {
         LoosenRisk::Safe => format!("Cured and tight it comes undone cold with {takes}; {counted} breaks at {breaks}."),

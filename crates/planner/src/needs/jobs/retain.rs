@@ -156,7 +156,7 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
     let hole: Length = answers.quantity(&HOLE);
     let measured = (hole.base() > 0.0).then_some(hole);
     let gap = match measured {
-        Some(hole) => difference(r, asked.diameter, hole)?,
+        Some(hole) => difference(r, asked.diameter, hole, bench.shop.units)?,
         None => answers.quantity(&GAP),
     };
     let fit = match measured {
@@ -216,14 +216,14 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
 const WIDE_M: f64 = 0.15e-3;
 
 /// Hole less shaft.
-fn difference<R: Recorder>(r: &mut R, shaft: Length, hole: Length) -> Result<Length, Complaint> {
+fn difference<R: Recorder>(r: &mut R, shaft: Length, hole: Length, units: System) -> Result<Length, Complaint> {
     /// More interference than this share of the diameter stays elastic in no metal; *common practice*.
     const TIGHTEST: f64 = 0.01;
     given!(r, D["mm"] = hole.base() * 1e3, "hole");
     given!(r, d["mm"] = shaft.base() * 1e3, "shaft");
     step!(r, c["mm"] = D - d, DEFINITION);
     if c < -TIGHTEST * d {
-        let (hole, shaft) = (show(hole, System::Metric), show(shaft, System::Metric));
+        let (hole, shaft) = (show(hole, units), show(shaft, units));
         return Err(Complaint::Contradiction {
             field: "hole",
             what: format!("a hole of {hole} does not go over a shaft of {shaft}"),

@@ -80,7 +80,7 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
     };
     let task = |steps| vec![Task { consequence: Consequence::StopsOrHarms, times_a_year: bench.times_a_year(), steps }];
     if let Some(refusal) = refusal(answers.word(&PLACE), medium).and_then(|key| bench.reference.refusals.get(key)) {
-        let heat = if steam { format!(" The steam is at {}.", show(hottest, System::Metric)) } else { String::new() };
+        let heat = if steam { format!(" The steam is at {}.", bench.show(hottest)) } else { String::new() };
         return Ok(task(vec![Step::refused("seal", format!("{}{heat}", refusal.why))]));
     }
     let thread = if answers.word(&THREAD) == "parallel" { ThreadKind::Parallel } else { ThreadKind::Taper };
@@ -92,7 +92,7 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
     let size: Length = answers.quantity(&SIZE);
     let (thread, engaged) = pipe(size);
     let anaerobic = ranked.first().is_some_and(|class| class.contains("anaerobic") || class == "hydraulic-sealant");
-    let why = if steam { for_steam(r, &mut ranked, hottest)? } else { row.why.clone() };
+    let why = if steam { for_steam(r, &mut ranked, hottest, bench.shop.units)? } else { row.why.clone() };
     let mut seal = Step::new("seal", "all round the male thread, none on the first turn; put together and leave it")
         .ranked(&ranked, why, row.source.as_str())
         .demand(
@@ -119,7 +119,7 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
         .mind_if(medium.contains("water"), "Drinking water: only a product approved for it where you live.", "common-practice")
         .mind_if(
             medium == "oil" && pressure.base() > FACE_FROM_PA,
-            "Above about 25 bar use a port that seals on its face; oil under pressure goes through skin.",
+            "Above about 25 bar (360 psi) use a port that seals on its face; oil under pressure goes through skin.",
             "common-practice",
         );
     if anaerobic {
@@ -151,14 +151,20 @@ fn tape_limit(medium: &str) -> Option<f64> {
     }
 }
 
+/// A pressure as it stands on a gauge.
+fn gauge(pressure: Pressure, units: System) -> String {
+    let unit = if units == System::Inch { "psi" } else { "bar" };
+    show_in(pressure, unit).unwrap_or_default()
+}
+
 /// Adds the anaerobic sealants, which serve steam as far as they bear its heat, and says where they end.
-fn for_steam<R: Recorder>(r: &mut R, ranked: &mut Vec<String>, hottest: Temperature) -> Result<String, Complaint> {
-    let mut ends = |sealant| Ok::<String, Complaint>(show_in(highest_steam(r, sealant)?, "bar").unwrap_or_default());
+fn for_steam<R: Recorder>(r: &mut R, ranked: &mut Vec<String>, hottest: Temperature, units: System) -> Result<String, Complaint> {
+    let mut ends = |sealant| Ok::<String, Complaint>(gauge(highest_steam(r, sealant)?, units));
     let why = format!(
         "Here the steam is at {}. Graphite paste bears {}, an anaerobic sealant saturated steam up to {} on the gauge, tape up to {}, \
          whatever is said.",
-        show(hottest, System::Metric),
-        show(Sealant::GraphitePaste.hottest(), System::Metric),
+        show(hottest, units),
+        show(Sealant::GraphitePaste.hottest(), units),
         ends(Sealant::AnaerobicHydraulic)?,
         ends(Sealant::Tape)?,
     );

@@ -9,7 +9,7 @@ use formulas::working::Recorder;
 use handling::bars::{ACID_ORDER, CADMIUM, STEEL_IN_PICKLE};
 use reference::Form;
 use shop::{Given, Kind};
-use units::{Mass, Quantity, Ratio, System, Volume, show};
+use units::{Mass, Quantity, Ratio, Volume};
 
 use super::common::degrease;
 use super::{Bench, Step, Task};
@@ -42,7 +42,7 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
     if answers.word(&PROCESS) == "silver" {
         steps.push(silver_flux(bench, r, metals, seam)?);
         steps.push(
-            Step::new("wash off the flux", "in water of 60 °C and more, brush; before any acid")
+            Step::new("wash off the flux", "in water of 60 °C (140 °F) and more, brush; before any acid")
                 .classes(&["hot-water"], &[], bench.cleaning("flux")?.why.clone(), "common-practice")
                 .dose(Dose::ml(500.0))
                 .mind("Flux and acid together make hydrogen fluoride: wash first, and wash well.", "common-practice")
@@ -55,7 +55,7 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
         // Acid makes hard and spring steel brittle.
         if !(steel && copper || bench.any_is(metals, "hardened-steels")) {
             let acid = if steel { Acid::Citric } else { Acid::Bisulfate };
-            steps.extend(pickle(metals, &bath(bench, r, acid, answers.quantity(&BATH))?, bench.times_a_year(), steel));
+            steps.extend(pickle(metals, &bath(bench, r, acid, answers.quantity(&BATH))?, bench, steel));
         }
     } else {
         steps.push(soft_flux(metals, seam, steel));
@@ -83,7 +83,7 @@ fn silver_flux<R: Recorder>(bench: &Bench<'_>, r: &mut R, metals: &[String], sea
         .classes(
             &["fluoride-flux"],
             &["borate-flux"],
-            "it is active from 565 to 870 °C, where silver fillers melt; borax alone begins near 750 °C",
+            "it is active from 565 to 870 °C (1050 to 1600 °F), where silver fillers melt; borax alone begins near 750 °C (1380 °F)",
             "aws-a5-31",
         )
         .spares_briefly(metals)
@@ -108,15 +108,15 @@ fn silver_flux<R: Recorder>(bench: &Bench<'_>, r: &mut R, metals: &[String], sea
 }
 
 /// The pickle and what ends it; the bath serves a year.
-fn pickle(metals: &[String], bath: &Bath, times_a_year: f64, steel: bool) -> [Step; 2] {
-    let each_time = 1.0 / times_a_year.max(1.0);
+fn pickle(metals: &[String], bath: &Bath, bench: &Bench<'_>, steel: bool) -> [Step; 2] {
+    let each_time = 1.0 / bench.times_a_year().max(1.0);
     let (right, will_do): (&[&str], &[&str]) =
         if steel { (&["pickle-citric"], &["pickle-bisulfate"]) } else { (&["pickle-bisulfate", "pickle-citric"], &["battery-acid"]) };
     let grams = |mass: Mass| mass.base() * 1e3;
     let dose = Dose::grams(grams(bath.mix.concentrate + bath.mix.water) * each_time);
     let acid = Step::new(
         "pickle",
-        "in glass or plastic with a lid, tongs of plastic or wood; part below 100 °C, bath at 50–60 °C, until bright; rinse",
+        "in glass or plastic with a lid, tongs of plastic or wood; part below 100 °C (212 °F), bath at 50–60 °C (120–140 °F), until bright; rinse",
     )
     .classes(right, will_do, "acid dissolves the oxide that flux leaves behind", "common-practice")
     .spares_briefly(metals)
@@ -124,10 +124,10 @@ fn pickle(metals: &[String], bath: &Bath, times_a_year: f64, steel: bool) -> [St
     .mind(
         format!(
             "For {} of bath: {} of {} into {} of water (10 % by mass). Goggles, gloves.",
-            show(bath.volume, System::Metric),
-            show(bath.mix.concentrate, System::Metric),
+            bench.show(bath.volume),
+            bench.show(bath.mix.concentrate),
             bath.salt,
-            show(bath.mix.water, System::Metric)
+            bench.show(bath.mix.water)
         ),
         "common-practice",
     )
@@ -156,10 +156,10 @@ fn pickle(metals: &[String], bath: &Bath, times_a_year: f64, steel: bool) -> [St
             format!(
                 "The whole bath takes {} and gives off {} of gas: cold, in the open, {:.0} additions of 10 g at most, in a vessel of {} at \
                  least; stop by test strip at pH 7 to 8.",
-                show(bath.end.bicarbonate, System::Metric),
-                show(bath.end.gas, System::Metric),
+                bench.show(bath.end.bicarbonate),
+                bench.show(bath.end.gas),
                 bath.end.additions,
-                show(bath.end.vessel, System::Metric)
+                bench.show(bath.end.vessel)
             ),
             "common-practice",
         );

@@ -38,7 +38,7 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
         ),
         _ => (
             "roll or wipe out as thin as breath, lay the faces together, move a few millimetres, lift straight off",
-            "Spots in a square of 25 mm: 5–10 for general work, 15–20 for ways, 20–25 for plates. A thick film lies.",
+            "Spots in a square of 25 mm (1 in): 5–10 for general work, 15–20 for ways, 20–25 for plates. A thick film lies.",
         ),
     };
     let dose = Dose::grams(film_ml(r, area));

@@ -48,7 +48,7 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
             .covers(bench, &["rust-oil"], &[], area)
             .dose_of(reference::Form::Solid, Dose::about(sheets(area), DoseUnit::Piece))
             .mind(
-                "Every face within 300 mm of the sheet; keep the box shut; check copper alloys, zinc and \
+                "Every face within 300 mm (12 in) of the sheet; keep the box shut; check copper alloys, zinc and \
                      seals.",
                 "common-practice",
             )

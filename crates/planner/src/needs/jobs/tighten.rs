@@ -64,8 +64,8 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
         .demand("stands the heat", Test::Stands { hottest: temperature }, "what melts or cokes locks the thread", "common-practice")
         .spares(metals)
         .dose(Dose::ml(drop_ml(screw.thread.major.base()) * answers.number(&PIECES)))
-        .mind(torque_line(r, &screw, given, dry, first, galls)?, "iso-16047")
-        .mind(other_line(r, &screw, given, dry, other, galls)?, "iso-16047")
+        .mind(torque_line(r, &screw, given, dry, first, (galls, bench.shop.units))?, "iso-16047")
+        .mind(other_line(r, &screw, given, dry, other, (galls, bench.shop.units))?, "iso-16047")
         .mind("Wheels, brakes, steering, cylinder heads and lifting gear: only as the maker says.", "common-practice");
     Ok(vec![Task { consequence: Consequence::Spoils, times_a_year: bench.times_a_year(), steps: vec![step] }])
 }
@@ -96,7 +96,7 @@ fn torque_line<R: Recorder>(
     given: Option<Torque>,
     dry: Condition,
     (now, treated): (Condition, &str),
-    galls: bool,
+    (galls, units): (bool, System),
 ) -> Result<String, Complaint> {
     let bolt = Bolt::hexagon(screw.thread);
     let (was, is) = (dry.friction().likely, now.friction());
@@ -106,8 +106,8 @@ fn torque_line<R: Recorder>(
         let range = Range { low: low.torque, likely: likely.torque, high: high.torque };
         return Ok(format!(
             "{treated}, the {} given for dry become {}. {} {}",
-            show(torque, System::Metric),
-            scattered(range),
+            show(torque, units),
+            scattered(range, units),
             overload_line(likely.overload, low.overload, None),
             LOW_END,
         ));
@@ -129,10 +129,10 @@ fn torque_line<R: Recorder>(
     Ok(format!(
         "{treated}, tighten {} to {} for {:.0} % of its proof load, a pull of {}; dry it would take {}. {} {}",
         screw.counted,
-        scattered(torque),
+        scattered(torque, units),
         share * 100.0,
-        show(preload, System::Metric),
-        show(untreated.likely, System::Metric),
+        show(preload, units),
+        show(untreated.likely, units),
         overload_line(likely, worst, Some(share)),
         LOW_END,
     ))
@@ -145,21 +145,21 @@ fn other_line<R: Recorder>(
     given: Option<Torque>,
     dry: Condition,
     (now, treated): (Condition, &str),
-    galls: bool,
+    (galls, units): (bool, System),
 ) -> Result<String, Complaint> {
     let bolt = Bolt::hexagon(screw.thread);
     let (was, is) = (dry.friction().likely, now.friction());
     if let Some(torque) = given {
         let mut at = |mu: f64| converted_torque(r, &bolt, torque, was, mu).map(|converted| converted.torque);
         let range = Range { low: at(is.low)?, likely: at(is.likely)?, high: at(is.high)? };
-        return Ok(format!("{treated} they become {}.", scattered(range)));
+        return Ok(format!("{treated} they become {}.", scattered(range, units)));
     }
     let Some(grade) = screw.grade else {
         let overload = converted_torque(r, &bolt, Torque::from_base(1.0), was, is.likely)?.overload;
         return Ok(format!("{treated} the thread takes {:.0} % of a torque given for dry.", 100.0 / overload));
     };
     let preload = preload_for_share(r, &screw.thread, grade.proof, share_of_proof(&grade, galls))?;
-    Ok(format!("{treated} tighten it to {} for the same pull.", scattered(torque_range(r, &bolt, preload, is)?)))
+    Ok(format!("{treated} tighten it to {} for the same pull.", scattered(torque_range(r, &bolt, preload, is)?, units)))
 }
 
 /// How far a screw is tightened, as a share of its proof load.
@@ -170,8 +170,8 @@ fn share_of_proof(grade: &Grade, galls: bool) -> f64 {
 const LOW_END: &str = "Take the low figure where stretching the screw would do harm, the likely one where coming loose would.";
 
 /// `4.9 N·m (3.6 N·m to 6.3 N·m)`.
-pub(super) fn scattered<Q: Quantity>(range: Range<Q>) -> String {
-    let [low, likely, high] = [range.low, range.likely, range.high].map(|value| show(value, System::Metric));
+pub(super) fn scattered<Q: Quantity>(range: Range<Q>, units: System) -> String {
+    let [low, likely, high] = [range.low, range.likely, range.high].map(|value| show(value, units));
     format!("{likely} ({low} to {high})")
 }
 

@@ -73,16 +73,17 @@ pub(super) fn judge<R: Recorder>(r: &mut R, bench: &Bench<'_>, asked: &Asked<'_>
     if presses(&blown)? {
         if presses(&slack)? {
             let held = rescue(r, &slack)?;
-            return Ok(Fit::Press(press_words(r, &blown, tight, &held, told, supposed)?));
+            return Ok(Fit::Press(press_words(r, &blown, tight, &held, (told, supposed), bench.shop.units)?));
         }
         let bonded = rescue(r, &Blown { safety: asked.safety, ..blown })?;
         let words = format!(
-            "Of the {} tight at 20 °C {} tight is left at {}: the press alone does not hold there.",
-            show(tight, System::Metric),
-            show(if left.base() > 0.0 { left } else { Length::from_base(0.0) }, System::Metric),
-            show(at, System::Metric)
+            "Of the {} tight at {} {} tight is left at {}: the press alone does not hold there.",
+            bench.show(tight),
+            bench.show(celsius(20.0)),
+            bench.show(if left.base() > 0.0 { left } else { Length::from_base(0.0) }),
+            bench.show(at)
         );
-        return Ok(match decided(&bonded, gap) {
+        return Ok(match decided(&bonded, gap, bench.shop.units) {
             Fit::Bond { case, mut minds } => {
                 minds.insert(0, words);
                 Fit::Bond { case, minds }
@@ -94,7 +95,7 @@ pub(super) fn judge<R: Recorder>(r: &mut R, bench: &Bench<'_>, asked: &Asked<'_>
         return Ok(Fit::Gap);
     }
     let bonded = rescue(r, &Blown { safety: asked.safety, ..blown })?;
-    Ok(decided(&bonded, gap))
+    Ok(decided(&bonded, gap, bench.shop.units))
 }
 
 /// The least that is left of an interference between the coldest of the room and the hottest of the joint, and where; measured at 20 °C.
@@ -123,10 +124,10 @@ fn instruments(by: &str) -> [Instrument; 2] {
     }
 }
 
-fn decided(rescue: &Rescue, gap: Length) -> Fit {
+fn decided(rescue: &Rescue, gap: Length, units: System) -> Fit {
     let (method, mut minds) = match rescue.decision {
         Decision::Take(method) => (method, Vec::new()),
-        Decision::Measure { part, by, until, towards } => (towards, vec![measure_words(part, by, until)]),
+        Decision::Measure { part, by, until, towards } => (towards, vec![measure_words(part, by, until, units)]),
     };
     let case = match method {
         Method::Press | Method::PressAndBond => "retain-press",
@@ -135,7 +136,7 @@ fn decided(rescue: &Rescue, gap: Length) -> Fit {
         Method::GapFilling => "retain-worn",
         Method::Remake if gap.base() > 0.0 => {
             return Fit::Remake(
-                "None: at this gap no compound carries the load with its safety and runs true enough. Sleeve it (1.5 mm wall at least, \
+                "None: at this gap no compound carries the load with its safety and runs true enough. Sleeve it (1.5 mm, 1/16 in, of wall at least, \
                  bonded in itself), build it up and machine it again, or remake it."
                     .to_owned(),
             );
@@ -152,13 +153,13 @@ fn decided(rescue: &Rescue, gap: Length) -> Fit {
         minds.push(format!(
             "Press and bond together hold {} at the face with the safety; they never add up in full. Pressing strips the compound: wet \
              both faces.",
-            show(strength.low, System::Metric)
+            show(strength.low, units)
         ));
     }
     Fit::Bond { case, minds }
 }
 
-fn measure_words(part: Feature, by: Instrument, until: Length) -> String {
+fn measure_words(part: Feature, by: Instrument, until: Length, units: System) -> String {
     let part = match part {
         Feature::Hole => "hole",
         Feature::Shaft => "shaft",
@@ -167,7 +168,7 @@ fn measure_words(part: Feature, by: Instrument, until: Length) -> String {
         "Measure the {part} again with {} before you choose, at three places and two angles: the gap must be known to {} (standard \
          uncertainty). A calliper cannot choose between a press, a slip and a bond.",
         by.words(),
-        show(until, System::Metric)
+        show(until, units)
     )
 }
 
@@ -177,18 +178,18 @@ fn press_words<R: Recorder>(
     blown: &Blown,
     tight: Length,
     rescue: &Rescue,
-    told: bool,
-    outside_supposed: bool,
+    (told, outside_supposed): (bool, bool),
+    units: System,
 ) -> Result<String, Complaint> {
     let held = rescue.ways.iter().find(|way| way.method == Method::Press).and_then(|way| way.strength).map_or(Force::from_base(0.0), |s| s.low);
     let mut words = format!(
         "Nothing needed: {} tight on the diameter, the press holds {} at the face by itself with a safety of {}",
-        show(tight, System::Metric),
-        show(held, System::Metric),
+        show(tight, units),
+        show(held, units),
         blown.safety,
     );
     words.push_str(&if told {
-        format!(", and {} is asked.", show(rescue.needed, System::Metric))
+        format!(", and {} is asked.", show(rescue.needed, units))
     } else {
         "; say `load` or `torque` if it has to hold more.".to_owned()
     });
@@ -196,13 +197,13 @@ fn press_words<R: Recorder>(
     let force = press_force(r, &blown.joint, pressure)?;
     words.push_str(&format!(
         " Oiled and with a lead it goes in with {} to {}, or {} if it galls; stand out of its line.",
-        show(force.low, System::Metric),
-        show(force.likely, System::Metric),
-        show(force.high, System::Metric)
+        show(force.low, units),
+        show(force.likely, units),
+        show(force.high, units)
     ));
     if blown.joint.shaft_bore.base() > 0.0 {
         let closes = bush_closing(r, &blown.joint, pressure)?;
-        words.push_str(&format!(" Its bore closes by up to {}: ream it afterwards.", show(closes, System::Metric)));
+        words.push_str(&format!(" Its bore closes by up to {}: ream it afterwards.", show(closes, units)));
     }
     if outside_supposed {
         words.push_str(" The hub is supposed to be twice as thick as the shaft; say `outside` if it is not.");

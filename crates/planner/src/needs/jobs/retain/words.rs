@@ -26,12 +26,12 @@ pub(super) fn minded<R: Recorder>(
     compound: &Retainer,
 ) -> Result<Step, Complaint> {
     let step = match held {
-        Some((held, left)) => step.mind(holds(asked, held, left), "iso-10123"),
+        Some((held, left)) => step.mind(holds(asked, held, left, bench.shop.units), "iso-10123"),
         None => step,
     };
     let step = step.mind(quantity(amount), "common-practice").mind_if(
         gap.base() > 0.0,
-        format!("It may run out by up to the gap of {}; where that matters, centre it with a shim or a vee while it sets.", show(gap, System::Metric)),
+        format!("It may run out by up to the gap of {}; where that matters, centre it with a shim or a vee while it sets.", bench.show(gap)),
         "common-practice",
     );
     let push = push_out_force(r, compound, asked.diameter, asked.length)?;
@@ -40,8 +40,8 @@ pub(super) fn minded<R: Recorder>(
         .mind(
             format!(
                 "{} heat the joint to {} and pull it hot, for it sets again; outdoors or under extraction.{}",
-                push_words(&push),
-                show(heat, System::Metric),
+                push_words(&push, bench.shop.units),
+                bench.show(heat),
                 at_risk(bench, asked, heat)
             ),
             "common-practice",
@@ -53,11 +53,11 @@ pub(super) fn minded<R: Recorder>(
         ))
 }
 
-fn holds(asked: &Asked<'_>, held: &Bonded, left: f64) -> String {
-    let [low, likely, high] = [left * held.axial.low, left * held.axial.likely, held.axial.high].map(|force| show(force, System::Metric));
+fn holds(asked: &Asked<'_>, held: &Bonded, left: f64, units: System) -> String {
+    let [low, likely, high] = [left * held.axial.low, left * held.axial.likely, held.axial.high].map(|force| show(force, units));
     format!(
         "Set, it holds {low} along or {} round with a safety of {}; likely {likely}, at most {high}.",
-        show(left * held.torque.low, System::Metric),
+        show(left * held.torque.low, units),
         asked.safety
     )
 }
@@ -76,9 +76,9 @@ fn quantity(amount: &Range<Volume>) -> String {
 }
 
 /// How a press gets it off, where a small shop has one strong enough.
-fn push_words(push: &Range<Force>) -> String {
+fn push_words(push: &Range<Force>, units: System) -> String {
     let strongest = PRESSES_KN.iter().map(|(_, force)| force * 1e3).fold(0.0, f64::max);
-    let force = |force: Force| show(force, System::Metric);
+    let force = |force: Force| show(force, units);
     if push.low.base() > strongest {
         format!("Cold, it may take {} to {} to push out, more than a small press has:", force(push.low), force(push.high))
     } else {
@@ -98,7 +98,7 @@ fn at_risk(bench: &Bench<'_>, asked: &Asked<'_>, heat: Temperature) -> String {
         let hottest = press_metal(bench.reference, key).map_or(heat, |metal| metal.hottest);
         let objections = heating_objections(heat, hottest, near);
         (!objections.is_empty()).then(|| match objections.first() {
-            Some(Objection::Metal { hottest }) => format!("{} (bears {})", bench.reference.name_of(key), show(*hottest, System::Metric)),
+            Some(Objection::Metal { hottest }) => format!("{} (bears {})", bench.reference.name_of(key), bench.show(*hottest)),
             _ => bench.reference.name_of(key),
         })
     };
