@@ -1,7 +1,5 @@
 //! What a rolling bearing asks where its film is thin, and where it starts in the cold.
 
-#![expect(clippy::unwrap_used, reason = "a test that cannot go on fails")]
-
 mod support;
 
 use planner::need::Need;

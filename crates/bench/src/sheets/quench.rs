@@ -26,7 +26,8 @@ const LIQUID: Given<Option<&'static str>> =
 const MASS: Given<Mass> = Given::quantity("mass", "0.1 kg", "common-practice", "all that goes in at once, tongs and wire too");
 const HOT: Given<Temperature> = Given::quantity("hot", "850 °C", "common-practice", "temperature the steel is quenched from");
 const START: Given<Temperature> = Given::quantity("start", "20 °C", "common-practice", "temperature of the bath before");
-const RISE: Given<TemperatureDifference> = Given::quantity("rise", "30 K", "common-practice", "how much the bath may warm; water ends at 35 °C and brine at 45 °C at most");
+const RISE: Given<TemperatureDifference> =
+    Given::quantity("rise", "30 K", "common-practice", "how much the bath may warm; water ends at 35 °C and brine at 45 °C at most");
 const HAVE: Given<Option<Volume>> = Given::maybe("have", "what you have in the vessel, to see how warm it gets");
 const FLASH: Given<Option<Temperature>> = Given::maybe("flash", "flash point of your oil, from its data sheet");
 const OIL: Given<Vec<String>> = Given::fluids("fluid", "your oil by key; a fast quench oil if none is named");
