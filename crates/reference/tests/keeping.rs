@@ -109,7 +109,12 @@ fn every_fluid_has_a_stream_for_its_leftovers() {
             assert!(["solvent", "mixed-oil"].contains(&stream.key.as_str()), "{} in {}", fluid.key, stream.key);
         }
         if fluid.hazards.storage == "oil" && fluid.barred.is_none() {
-            assert!(["clean-used-oil", "grease", "mixed-oil", "small-chemicals"].contains(&stream.key.as_str()), "{} in {}", fluid.key, stream.key);
+            assert!(
+                ["clean-used-oil", "grease", "mixed-oil", "small-chemicals"].contains(&stream.key.as_str()),
+                "{} in {}",
+                fluid.key,
+                stream.key
+            );
         }
     }
     let of = |key: &str| reference().fluid(key).and_then(|fluid| reference().waste_of(fluid)).map(|stream| stream.key.as_str());

@@ -40,7 +40,7 @@ const KINDS: [(&str, &[&str]); 33] = [
     ("compressor crankcase", &["volume", "speed"]),
 ];
 const EXPOSURES: [&str; 5] = ["chips", "grit", "coolant", "damp", "outdoors"];
-const FITTINGS: [&str; 12] =
+const FITTINGS: [&str; 13] =
     ["brush", "ball oiler", "oil cup", "oil hole", "wick", "grease nipple", "bath", "splash", "drip", "pump", "sealed", "cap", "packed"];
 
 /// Values that are a word and no quantity.
