@@ -82,7 +82,7 @@ const NONSENSE: [(&str, [&[&str]; 15]); 12] = [
             &["--gear", "110", "--year", "1990"],
             &["--gear", "90", "--year", "90"],
             &["--gear", "90", "--index", "many"],
-            &["--viscosity", "VG 68", "--temperature", "70 °C"],
+            &["--viscosity", "VG 68", "--temperature", "70 °C", "--index", "5000"],
             &["--saybolt", "1 s"],
         ],
     ),

@@ -113,10 +113,15 @@ fn measured(asked: &Asked<'_>, r: &mut Notebook) -> Result<(Outcome, Found), Una
         None => asked.answers.maybe(&VISCOSITY).ok_or_else(|| Unanswered::Contradiction("give `viscosity`".to_owned()))?,
     };
     let mut outcome = Outcome::default();
-    if (celsius(at) - 40.0).abs() > 1e-6 {
-        outcome = outcome.exact(format!("viscosity at {}", degrees(at)), nu);
+    if (celsius(at) - 40.0).abs() <= 1e-6 {
+        return Ok((outcome, Found { low: nu, high: Some(nu), index }));
     }
-    let at_40 = if (celsius(at) - 40.0).abs() <= 1e-6 { nu } else { viscosity_40_by_index(r, Measured { at, nu }, index)? };
+    outcome = outcome.exact(format!("viscosity at {}", degrees(at)), nu).caution_if(
+        (nearest_grade(nu) / mm2(nu) - 1.0).abs() < 1e-9,
+        "A VG grade is a viscosity at 40 °C, whatever else was asked; this one was taken as measured at the temperature given.",
+        "iso-3448",
+    );
+    let at_40 = viscosity_40_by_index(r, Measured { at, nu }, index)?;
     Ok((outcome, Found { low: at_40, high: Some(at_40), index }))
 }
 
