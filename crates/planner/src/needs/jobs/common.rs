@@ -10,16 +10,14 @@ use reference::fluid::Bond;
 use reference::practice::{Cleaning, FinishRule, Locking};
 use reference::{Form, Reference, Trait};
 use shop::{Answers, Job, Room, Shop};
-use units::{Area, Frequency, Length, Quantity, System, Temperature, Time, show};
+use units::{Area, Frequency, Length, Quantity, System, Time, YEAR, in_celsius, show};
 
 use crate::demand::{Demand, Test};
 use crate::need::{Consequence, Dose, Every, How, Need, Place, Ration};
 use crate::needs::damp::{Damp, DampYear};
 use crate::needs::{Complaint, count, id, weight};
-use crate::surroundings::{Spent, room_air};
+use crate::surroundings::{Spent, WIPING_ML_PER_M2, room_air};
 use crate::verdict::Grade;
-
-const ICE_K: f64 = 273.15;
 
 /// The job, and all it is done in.
 pub(crate) struct Bench<'a> {
@@ -83,7 +81,7 @@ impl Bench<'_> {
 
     /// The coldest air of the room, °C.
     pub fn coldest_celsius(&self) -> f64 {
-        to_celsius(self.room.coldest)
+        in_celsius(self.room.coldest)
     }
 }
 
@@ -96,21 +94,14 @@ fn missing(row: &str) -> Complaint {
     }
 }
 
-/// A temperature in °C.
-pub(crate) fn to_celsius(temperature: Temperature) -> f64 {
-    temperature.base() - ICE_K
-}
-
 /// Fluid for wiping an area clean once: 50 to 100 mL for a square metre, but a wet cloth at least; *common practice*.
 pub(crate) fn wipe(area: Area) -> Dose {
-    const ML_PER_M2: f64 = 75.0;
     const CLOTH_ML: f64 = 2.0;
-    Dose::ml((ML_PER_M2 * area.base()).max(CLOTH_ML))
+    Dose::ml((WIPING_ML_PER_M2 * area.base()).max(CLOTH_ML))
 }
 
 fn times_a_year(often: Frequency) -> f64 {
-    const SECONDS_A_YEAR: f64 = 365.25 * 86_400.0;
-    often.base() * SECONDS_A_YEAR
+    often.base() * YEAR
 }
 
 /// A piece of work that counts only when all its steps are served.

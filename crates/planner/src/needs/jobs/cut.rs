@@ -3,12 +3,12 @@
 //! Which fluid serves which cut is a matter of practice, tabled by material and operation; how much follows from the size of the hole,
 //! the thread or the cut. Each combination counts alone: that brass is cut dry says nothing about tapping steel.
 
-use formulas::cutting::{drops_per_hole, tap_drops};
+use formulas::cutting::{DROP_ML, drops_per_hole, tap_drops};
 use formulas::oil_mist::{LIMIT_MG_PER_M3, mist_concentration};
 use formulas::working::Recorder;
 use handling::fire::metal_fire;
 use reference::practice::Cut;
-use reference::{Operation, Trait};
+use reference::{Form, Operation, Trait};
 use shop::{Given, Kind};
 use units::{Length, MassDensity, Quantity, VolumeRate};
 
@@ -55,8 +55,12 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
             let step = if row.ranked.is_empty() {
                 Step::refused(name, row.why.clone())
             } else {
-                let ml = amount_ml(operation, answers.quantity(&DIAMETER), answers.quantity(&DEPTH), r)? * answers.number(&PIECES);
+                let pieces = answers.number(&PIECES);
+                let ml = amount_ml(operation, answers.quantity(&DIAMETER), answers.quantity(&DEPTH), r)? * pieces;
+                // A wheel is not flooded with wax.
+                let rubbed = Dose::ml(ml.min(BRUSH_ML * pieces));
                 let step = Step::new(name, way(operation)).ranked(&row.ranked, row.why.clone(), row.source.as_str()).dose(Dose::ml(ml));
+                let step = step.dose_of(Form::Solid, rubbed).dose_of(Form::Paste, rubbed);
                 let step = mist(fire(step, material), bench, operation, row, ml, r)?;
                 // Metals are wiped after the cut; what cracks a plastic cracks it in a minute.
                 let touched = std::slice::from_ref(material);
@@ -137,13 +141,14 @@ fn way(operation: Operation) -> &'static str {
     }
 }
 
+/// A brushful, and as much off a stick; *common practice, no source*.
+const BRUSH_ML: f64 = 0.3;
+
 /// Fluid for one hole, thread or cut, mL.
 fn amount_ml<R: Recorder>(operation: Operation, diameter: Length, depth: Length, r: &mut R) -> Result<f64, Complaint> {
-    /// A brushful, and what a minute of grinding or sawing takes; *common practice, no source*.
-    const BRUSH_ML: f64 = 0.3;
+    /// What a minute of grinding or sawing takes; *common practice, no source*.
     const GRIND_ML: f64 = 20.0;
     const SAW_ML: f64 = 0.12;
-    const DROP_ML: f64 = 0.04;
     Ok(match operation {
         Operation::Drill | Operation::Ream => drops_per_hole(r, diameter, depth).0.base() * 1e6,
         Operation::Tap => f64::from(tap_drops(r, diameter, depth)?) * DROP_ML,

@@ -2,9 +2,8 @@
 
 use formulas::working::Recorder;
 use shop::{Given, Kind};
-use units::{Length, Quantity, Temperature};
+use units::{Length, Quantity, Temperature, in_celsius};
 
-use super::common::to_celsius;
 use super::{Bench, Step, Task};
 use crate::demand::Test;
 use crate::need::{Consequence, Dose};
@@ -60,7 +59,7 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, _r: &mut R) -> Result<Vec<Ta
         );
     }
     let galls = metals.iter().any(|metal| bench.reference.is_a(metal, "passive-metals"));
-    let (right, will_do, why): (&[&str], &[&str], _) = if galls || to_celsius(temperature) > HOT_C {
+    let (right, will_do, why): (&[&str], &[&str], _) = if galls || in_celsius(temperature) > HOT_C {
         (&["anti-seize"], &["moly-grease"], "it seized once; only solids stay where it is hot or the metal galls")
     } else {
         (

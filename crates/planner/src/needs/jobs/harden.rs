@@ -5,9 +5,9 @@ use formulas::working::Recorder;
 use handling::bars::USED_OIL;
 use reference::Form;
 use shop::{Given, Kind};
-use units::{Area, Length, Mass, Quantity, Temperature, TemperatureDifference, Volume};
+use units::{Area, Length, Mass, Quantity, Temperature, TemperatureDifference, Volume, in_celsius};
 
-use super::common::{degrease, oil_after, to_celsius};
+use super::common::{degrease, oil_after};
 use super::{Bench, Step, Task};
 use crate::demand::{Test, celsius};
 use crate::need::{Consequence, Dose};
@@ -102,7 +102,7 @@ impl Bath {
             (Liquid::oil(), room, USUAL_RISE_K)
         } else {
             let cold = if room < celsius(DRAWN_C) { room } else { celsius(DRAWN_C) };
-            (Liquid::water(), cold, (WARMEST_WATER_C - to_celsius(cold)).min(USUAL_RISE_K))
+            (Liquid::water(), cold, (WARMEST_WATER_C - in_celsius(cold)).min(USUAL_RISE_K))
         };
         let rise = TemperatureDifference::from_base(rise);
         let asked = oil_volume(r, charge, &liquid, start, rise)?.needed;

@@ -16,9 +16,9 @@ use formulas::working::{Recorder, Silent};
 use formulas::{FormulaError, given, step};
 use reference::fluid::Bond;
 use shop::{Given, Kind};
-use units::{Force, Length, Pressure, Quantity, System, Temperature, Torque, show};
+use units::{Force, Length, Pressure, Quantity, System, Temperature, Torque, in_celsius, show};
 
-use super::common::{Curing, cure, degrease, to_celsius};
+use super::common::{Curing, cure, degrease};
 use super::lock::activate;
 use super::{Bench, Step, Task};
 use crate::demand::{Test, celsius};
@@ -123,7 +123,7 @@ impl<'a> Asked<'a> {
             torque: answers.quantity(&TORQUE),
             loading,
             hottest,
-            hot: to_celsius(hottest) > HOT_C,
+            hot: in_celsius(hottest) > HOT_C,
             removable: answers.flag(&REMOVABLE),
             // Two where both parts were prepared and measured, three otherwise; *common practice*.
             safety: if answers.flag(&PREPARED) { 2.0 } else { 3.0 },

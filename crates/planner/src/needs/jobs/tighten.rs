@@ -8,9 +8,8 @@ pub(super) mod bolt;
 use formulas::tightening::{Bolt, Condition, Grade, converted_torque, preload_for_share, torque_range};
 use formulas::working::Recorder;
 use shop::{Given, Kind};
-use units::{Quantity, Range, System, Temperature, Torque, show};
+use units::{Quantity, Range, System, Temperature, Torque, in_celsius, show};
 
-use super::common::to_celsius;
 use super::{Bench, Step, Task};
 use crate::demand::Test;
 use crate::need::{Consequence, Dose};
@@ -36,7 +35,7 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
     let (metals, temperature): (_, Temperature) = (answers.words(&METALS), answers.quantity(&TEMPERATURE));
     let screw = screw(bench, metals)?;
     let galls = metals.iter().any(|metal| bench.reference.is_a(metal, "passive-metals") && metal != "zinc-plate");
-    let solids = galls || to_celsius(temperature) > HOT_C;
+    let solids = galls || in_celsius(temperature) > HOT_C;
     let step = Step::new("grease the thread", "wipe clean; thinly on the thread and under the head, nowhere else");
     let step = if solids {
         let why = if galls { "this metal galls and seizes in its own thread" } else { "oil bakes; the solids stay" };

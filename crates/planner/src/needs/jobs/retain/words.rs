@@ -1,6 +1,6 @@
 //! What to mind of a bonded joint: what it holds, how much goes on, how true it runs, and how it comes off.
 
-use formulas::bond::{Bonded, Retainer, heat_to_undo, push_out_force};
+use formulas::bond::{Bonded, Retainer, drops, heat_to_undo, push_out_force};
 use formulas::interference::{Neighbour, Objection, PRESSES_KN, heating_objections};
 use formulas::working::Recorder;
 use units::{Force, Length, Quantity, Range, System, Temperature, Volume, show};
@@ -9,9 +9,6 @@ use super::Asked;
 use super::metals::press_metal;
 use crate::needs::Complaint;
 use crate::needs::jobs::{Bench, Step};
-
-/// A drop of an adhesive, m³; *common practice*, as the least dose of a joint.
-const DROP_M3: f64 = 0.03e-6;
 
 /// Everything to mind, in the order it comes up.
 #[expect(clippy::too_many_arguments, reason = "each is one of the answers that the words are made of")]
@@ -63,8 +60,7 @@ fn holds(asked: &Asked<'_>, held: &Bonded, left: f64, units: System) -> String {
 }
 
 fn quantity(amount: &Range<Volume>) -> String {
-    // Half a thousandth of a drop is no drop.
-    let drops = (amount.likely.base() / DROP_M3 - 5e-4).ceil();
+    let drops = drops(amount.likely);
     let mm3 = |volume: Volume| volume.base() * 1e9;
     let plural = if drops > 1.0 { "s" } else { "" };
     let put_on = format!("put on {:.0} mm³, {drops:.0} drop{plural}, to each joint.", mm3(amount.likely));
