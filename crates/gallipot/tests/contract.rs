@@ -119,3 +119,14 @@ fn bad_use_is_exit_code_2_and_help_is_0() {
         assert_eq!(output.status.code(), Some(code), "{arguments:?}");
     }
 }
+
+#[test]
+fn the_readme_shows_what_is_printed() {
+    let printed = String::from_utf8(run(&["plan", &root("examples/first-lathe.toml")])).unwrap();
+    let readme = std::fs::read_to_string(root("README.md")).unwrap();
+    let shown = readme.split("```text\n").nth(1).unwrap().split("```").next().unwrap();
+    let mut lines = printed.lines();
+    for line in shown.lines().filter(|line| line.trim() != "…") {
+        assert!(lines.any(|printed| printed == line), "write README.md anew, from this line on: {line}");
+    }
+}

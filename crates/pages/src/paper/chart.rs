@@ -72,7 +72,7 @@ impl Paper<'_> {
             reason: &row.reason,
             amount: row.dose.map_or_else(String::new, |dose| amount(dose, self.worked.units)),
             how: &row.how,
-            every: row.every.as_ref().map_or_else(String::new, every),
+            every: row.every.as_ref().map_or_else(String::new, |often| unbroken(&every(often))),
         }
     }
 }

@@ -163,7 +163,7 @@ fn escaped(text: &str) -> String {
     safe.to_string()
 }
 
-/// A fluid's name, whose grade stays on one line.
-fn unbroken(name: &str) -> String {
-    name.replace("ISO VG ", "ISO\u{a0}VG\u{a0}").replace("NLGI ", "NLGI\u{a0}")
+/// A fluid's name, whose grade stays on one line, or a time with its unit.
+fn unbroken(text: &str) -> String {
+    text.replace("ISO VG ", "ISO\u{a0}VG\u{a0}").replace("NLGI ", "NLGI\u{a0}").replace(" h ", "\u{a0}h ")
 }

@@ -105,7 +105,7 @@ impl Paper<'_> {
             point: &row.point,
             fluid: unbroken(fluid),
             amount: row.dose.map_or_else(String::new, |dose| amount(dose, self.worked.units)),
-            every: every(often),
+            every: unbroken(&every(often)),
             since: Some(due).filter(|due| *due < self.today).map(|due| due.to_string()),
             boxes,
         })

@@ -5,7 +5,7 @@ use formulas::working::Recorder;
 use handling::bars::USED_OIL;
 use reference::Form;
 use shop::{Given, Kind};
-use units::{Area, Length, Mass, Quantity, Temperature, TemperatureDifference, Volume, in_celsius};
+use units::{Area, Length, Mass, Quantity, System, Temperature, TemperatureDifference, Volume, in_celsius};
 
 use super::common::{degrease, oil_after};
 use super::{Bench, Step, Task};
@@ -120,9 +120,10 @@ fn tenths(volume: Volume) -> Volume {
     Volume::from_base((volume.base() * 1e4).ceil() / 1e4)
 }
 
-/// A length to the next whole centimetre, as a vessel is measured.
-fn centimetres(length: Length) -> Length {
-    Length::from_base((length.base() * 100.0).ceil() / 100.0)
+/// A length to the next whole centimetre, or half inch, as a vessel is measured.
+fn measured(length: Length, units: System) -> Length {
+    let step = if units == System::Inch { 0.0127 } else { 0.01 };
+    Length::from_base((length.base() / step).ceil() * step)
 }
 
 /// The floor of a round pot half as deep again as it is wide; *common practice*.
@@ -143,8 +144,8 @@ fn quench(bench: &Bench<'_>, steel: &str, bath: &Bath) -> Step {
                 "Have {} of it, {} deep, in a metal vessel {} high at least, with a tight lid beside it; one batch \
                  warms it to {}.",
                 bench.show(tenths(bath.liquid)),
-                bench.show(centimetres(bath.depth)),
-                bench.show(centimetres(bath.height)),
+                bench.show(measured(bath.depth, bench.shop.units)),
+                bench.show(measured(bath.height, bench.shop.units)),
                 bench.show(bath.hottest)
             ),
             "common-practice",
