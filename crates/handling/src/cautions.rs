@@ -263,7 +263,7 @@ fn fire(kept: &[Kept<'_>], place: &Place, reference: &Reference, list: &mut List
     list.add(
         format!("fire: {concerned}"),
         format!(
-            "Standing here: {}; {where_}. {nowhere} Vapour runs along the floor: no flame, heater, spark or hot work within 6 m of an \
+            "In all: {}; {where_}. {nowhere} Vapour runs along the floor: no flame, heater, spark or hot work within 6 m of an \
              open can; shut the can at once, and join metal cans by a wire when pouring.{flames}",
             standing.words(place.units)
         ),

@@ -220,11 +220,11 @@ fn of_fire(stock: &[(&str, usize, f64)], units: System) -> Option<String> {
 #[test]
 fn spray_cans_are_counted_by_the_can() {
     let said = |pots| of_fire(&[("brake-cleaner", pots, 0.4), ("slideway-68", 3, 5.0)], System::Metric).unwrap();
-    assert!(said(13).contains("Standing here: 13 spray cans; that is more than may stand loose"), "{}", said(13));
-    assert!(said(12).contains("Standing here: 12 spray cans; up to 5 L and 12 spray cans may stand loose"), "{}", said(12));
+    assert!(said(13).contains("In all: 13 spray cans; that is more than may stand loose"), "{}", said(13));
+    assert!(said(12).contains("In all: 12 spray cans; up to 5 L and 12 spray cans may stand loose"), "{}", said(12));
     // Cans count though nothing is known of how their contents flash.
     for spray in reference().fluids.values().filter(|fluid| fluid.traits.contains(&Trait::Aerosol)) {
-        assert!(of_fire(&[(&spray.key, 1, 0.4)], System::Metric).unwrap().contains("Standing here: 1 spray can;"), "{}", spray.key);
+        assert!(of_fire(&[(&spray.key, 1, 0.4)], System::Metric).unwrap().contains("In all: 1 spray can;"), "{}", spray.key);
     }
     // What is in a can is no liquid that stands there; amounts are in the reader's units.
     let both = of_fire(&[("ptfe-film", 2, 0.8), ("acetone", 2, 4.0)], System::Metric).unwrap();

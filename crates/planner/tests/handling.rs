@@ -126,7 +126,7 @@ fn every_spray_can_in_the_cupboard_counts() {
     let report = report(&format!("[[work]]\njob = \"mark\"\n{}{}", can("400 mL").repeat(13), can("0 mL")), &Wishes::default());
     let fire = report.cautions.iter().find(|caution| caution.about.starts_with("fire: ")).unwrap();
     let said = |words: &str| fire.text.contains(words);
-    assert!(said("Standing here: 13 spray cans") && said("that is more than may stand loose"), "{}", fire.text);
+    assert!(said("In all: 13 spray cans") && said("that is more than may stand loose"), "{}", fire.text);
 }
 
 // What is never done, whatever the user says.

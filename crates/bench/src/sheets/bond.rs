@@ -139,7 +139,7 @@ fn round(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unanswered> {
     let name = &used.name;
     let mut outcome = Outcome::default()
         .range(format!("{name}: shear it is worked with"), formulas::bond::bond_strength(&mut Silent, &kind, &joint, safety)?)
-        .says("the low end with the safety in it; use that one to rely on it, the high one to take it apart")
+        .says("the low end with the safety in it; use that one to rely on it")
         .range("force it holds along", held.axial)
         .range("torque it holds", held.torque)
         .range("compound", amount)
@@ -148,6 +148,7 @@ fn round(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unanswered> {
         .range("half its strength after", cure.half)
         .exact("load it after", cure.full)
         .range("press that should push it out again", push)
+        .says("by the full strength of its class on bare steel, whatever gap and metal take from it, so that the press is strong enough")
         .exact("heat that undoes it", hot)
         .says("pull it hot, for it sets again as it cools")
         .choices(choices);
@@ -226,7 +227,7 @@ fn picture(kind: &Retainer, name: &str, joint: &BondJoint, safety: f64) -> Pictu
         title: "What the bond holds along, and the gap".to_owned(),
         x: Axis { label: "gap on the diameter, mm".to_owned(), low: 0.0, high: widest * 1.05, logarithmic: false },
         y: Axis { label: "force it holds, kN".to_owned(), low: 0.0, high: highest, logarithmic: false },
-        lines: vec![line(0, "with its safety"), line(1, "likely"), line(2, "most, to take it apart")],
+        lines: vec![line(0, "with its safety"), line(1, "likely"), line(2, "most")],
         bands: Vec::new(),
         marks: at(gap).map(|[low, _, _]| Mark { name: "your gap".to_owned(), at: (gap, low) }).into_iter().collect(),
     }

@@ -76,9 +76,9 @@ fn push_words(push: &Range<Force>, units: System) -> String {
     let strongest = PRESSES_KN.iter().map(|(_, force)| force * 1e3).fold(0.0, f64::max);
     let force = |force: Force| show(force, units);
     if push.low.base() > strongest {
-        format!("Cold, it may take {} to {} to push out, more than a small press has:", force(push.low), force(push.high))
+        format!("Cold, at the full strength of its class it takes {} to {} to push out, more than a small press has:", force(push.low), force(push.high))
     } else {
-        format!("Off again: try a press first, {} to {}. Else", force(push.low), force(push.high))
+        format!("Off again: try a press first, {} to {} at the full strength of its class. Else", force(push.low), force(push.high))
     }
 }
 
