@@ -184,6 +184,9 @@ fn threadlockers() {
     assert_eq!(page("locking", &[("use", "assembled")]).choices[0].key, "threadlock-wicking");
     // Common practice, no source: a high locker may shear the bolt cold, so it is heated first.
     assert!(way(&m6, "threadlock-high").why.contains("heat comes first"));
+    // Of a bolt that nobody knows the sheet says what the plan says: the medium one, and heat.
+    let unknown = page("locking", &[("thread", "M6"), ("class", "unknown")]);
+    assert!(way(&unknown, "threadlock-medium").fits && way(&unknown, "threadlock-medium").why.contains("heat it before"));
     let plastic = page("locking", &[("metals", "mild-steel, acrylic")]);
     assert!(plastic.choices.iter().all(|row| !row.fits));
     // Computed independently: the space in an M8 over 6.4 mm is 19.3 mm³.

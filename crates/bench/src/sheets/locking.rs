@@ -170,6 +170,10 @@ fn judge(asked: &Asked<'_>, fluid: &Fluid, locker: Locker, set: &Set, wanted: bo
         return Ok((false, format!("it bears {} at most", show(hottest, System::Metric))));
     }
     Ok(match loosen_risk(&found, set.breaking) {
+        // What the trade ranks stays so where the bolt may be stronger than it is counted, as in the plan.
+        LoosenRisk::HeatFirst if wanted && asked.answers.word(&CLASS) == "unknown" => {
+            (true, format!("{share} as the weakest bolt it may be: heat it before you undo it"))
+        }
         LoosenRisk::HeatFirst => {
             let for_good = asked.answers.word(&USE) == "never-again" && wanted;
             (for_good, format!("{share}: cold it shears, so heat comes first, always"))
