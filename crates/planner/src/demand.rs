@@ -303,11 +303,22 @@ impl Demand {
             Test::Form { oil, grease, dry } => {
                 format!("oil {}, grease {}, dry film {}", oil.word(), grease.word(), dry.word())
             }
-            Test::NotThinner { at, right, .. } => format!("at least {} at {}", show(*right, units), show(*at, units)),
+            Test::NotThinner { at, right, will_do, else_grade } => {
+                let also = if will_do < right && !else_grade.serves() {
+                    format!("; will do from {}", show(*will_do, units))
+                } else {
+                    String::new()
+                };
+                format!("at least {} at {}{also}", show(*right, units), show(*at, units))
+            }
             Test::ThickOrWith { at, thick, traits } => {
                 format!("at least {} at {}, or {} in it", show(*thick, units), show(*at, units), listed(traits, "or"))
             }
-            Test::NotThicker { at, right, .. } => format!("at most {} at {}", show(*right, units), show(*at, units)),
+            Test::NotThicker { at, right, will_do, else_grade } => {
+                let also =
+                    if will_do > right && !else_grade.serves() { format!("; will do to {}", show(*will_do, units)) } else { String::new() };
+                format!("at most {} at {}{also}", show(*right, units), show(*at, units))
+            }
             Test::Flows { at, limit } => format!("at most {} on a start at {}", show(*limit, units), show(*at, units)),
             Test::Consistency { softest, stiffest } if softest == stiffest => nlgi(*softest),
             Test::Consistency { softest, stiffest } => {

@@ -2,6 +2,9 @@
 
 use std::borrow::Cow;
 
+use formulas::sources::ISO_3448;
+use formulas::step;
+use formulas::working::Recorder;
 use reference::{Form, Reference};
 use shop::{Answers, Exposure, Fitting, Machine, Point, Reach, Room};
 use units::{AngularVelocity, KinematicViscosity, Length, Quantity, System, Temperature, Velocity, show};
@@ -22,8 +25,10 @@ pub(super) const ONE_GRADE: f64 = 1.5;
 pub(super) const GRADE_BAND: f64 = 1.1;
 
 /// The thin end of a grade whose middle this is: limits that the trade gives in grades are meant no finer than a grade.
-pub(super) fn thin_end(nu: KinematicViscosity) -> KinematicViscosity {
-    nu / GRADE_BAND
+pub(super) fn thin_end<R: Recorder>(r: &mut R, nu: KinematicViscosity) -> KinematicViscosity {
+    let nu_low = nu.base() * 1e6;
+    step!(r, nu_right["mm²/s"] = nu_low / 1.1, ISO_3448);
+    mm2_per_s(nu_right)
 }
 
 /// Grease weighs about this much, g/mL; *common practice*.

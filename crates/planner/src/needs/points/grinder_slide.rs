@@ -41,6 +41,7 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
     // A pump washes the dust out, and cups and holes feed oil from outside the dust.
     if answers.flag(&COVERED) || !matches!(spot.point.fitting, Fitting::Brush | Fitting::Sealed) {
         let window = slide_viscosity(r, Pressure::from_base(PRESSURE_PA), None);
+        let low = thin_end(r, window.low);
         return Ok(asking
             .nature(Nature { rise: RISE_K, enclosed: true, ..Nature::default() })
             .classes(
@@ -49,7 +50,7 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
                 "covered or washed, it is a slideway: oil that clings, and plenty of it to carry the dust out",
                 "common-practice",
             )
-            .viscosity(spot, thin_end(window.low), window.high, "thin enough to carry dust out, thick enough to stay", "common-practice")
+            .viscosity(spot, low, window.high, "thin enough to carry dust out, thick enough to stay", "common-practice")
             .mind("Wipe the ways before you oil, and let the first oil run off dirty.", "common-practice"));
     }
     Ok(asking

@@ -34,6 +34,7 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
     let (diameter, pitch) = (answers.quantity(&DIAMETER), answers.quantity(&PITCH));
     thread_fits(diameter, pitch)?;
     let window = slide_viscosity(r, Pressure::from_base(PRESSURE_PA), None);
+    let low = thin_end(r, window.low);
     let area = screw_thread_area(r, diameter, pitch, diameter * LENGTHS)?;
     let film = 1e6 * film_dose(r, area, micrometres(FILM_UM)).base();
     Ok(Asking::new(Consequence::StopsOrHarms, Interval::each_use(2.0))
@@ -45,7 +46,7 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
             "an oil that clings to the thread; tacky grease would carry chips into it",
             "common-practice",
         )
-        .viscosity(spot, thin_end(window.low), window.high, "thin enough to run in, thick enough to stay", "common-practice")
+        .viscosity(spot, low, window.high, "thin enough to run in, thick enough to stay", "common-practice")
         .dose(Form::Oil, Dose::about(film.max(2.0 * DROP_ML), DoseUnit::Millilitre))
         .mind("Brush the screw clean before you close the half nuts.", "common-practice"))
 }

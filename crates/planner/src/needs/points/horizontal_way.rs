@@ -34,6 +34,7 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
     const RISE_K: f64 = 3.0;
     let answers = spot.answers();
     let window = slide_viscosity(r, answers.quantity(&PRESSURE), None);
+    let low = thin_end(r, window.low);
     let area = slide_area(r, answers.quantity(&LENGTH), answers.quantity(&WIDTH), answers.number(&LANDS));
     let dose = film_dose(r, area, Length::from_base(WAY_FILM_UM * 1e-6));
     Ok(Asking::new(Consequence::StopsOrHarms, Interval::each_use(4.0))
@@ -46,7 +47,7 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
         )
         .viscosity(
             spot,
-            thin_end(window.low),
+            low,
             window.high,
             "thin enough to spread, thick enough to stay between faces that make no wedge",
             "common-practice",

@@ -47,6 +47,7 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
     let mean = diameter - pitch / 2.0;
     let rubbing = rubbing(r, load, mean, area / mean, answers.quantity(&SPEED))?;
     let window = slide_viscosity(r, Pressure::from_base(1e6 * rubbing.pressure), Some(rubbing.speed));
+    let low = thin_end(r, window.low);
     let nut = answers.word(&NUT);
     let allowed = rubbing::allowed(spot, nut);
     let hours = if rubbing.pv > allowed { 2.0 } else { 4.0 };
@@ -78,7 +79,7 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
     let asking = asking
         .thick_enough(
             spot,
-            thin_end(window.low),
+            low,
             "slow threads make no film; the oil must be thick enough to stay in them",
             "common-practice",
         )

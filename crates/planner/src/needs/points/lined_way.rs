@@ -35,6 +35,7 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
     const SHARE: f64 = 0.5;
     let answers = spot.answers();
     let window = slide_viscosity(r, answers.quantity(&PRESSURE), None);
+    let low = thin_end(r, window.low);
     let area = slide_area(r, answers.quantity(&LENGTH), answers.quantity(&WIDTH), answers.number(&LANDS));
     let dose = film_dose(r, area, micrometres(SHARE * WAY_FILM_UM));
     let lining = ["ptfe-lining", "way-adhesive"].map(str::to_owned).to_vec();
@@ -48,7 +49,7 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
         )
         .viscosity(
             spot,
-            thin_end(window.low),
+            low,
             window.high,
             "thin enough to spread, thick enough to stay between parallel faces",
             "common-practice",
