@@ -17,7 +17,7 @@ pub fn amount(dose: Dose, units: System) -> String {
         DoseUnit::Millilitre if in_drops(dose) => counted(drops(dose.likely), "drop"),
         DoseUnit::Gram if dose.likely < SMEAR_G => "a smear".to_owned(),
         DoseUnit::Gram if dose.likely < PEA_G => "a pea".to_owned(),
-        _ => dose.amount().show(units),
+        _ => dose.amount().show(measured_in(dose, units)),
     }
 }
 
@@ -30,8 +30,15 @@ pub fn ends(dose: Dose, units: System) -> String {
     if in_drops(dose) {
         return format!("{} to {}", drops(dose.low), drops(dose.high));
     }
+    let units = measured_in(dose, units);
     let [low, high] = [dose.low, dose.high].map(|end| Dose { likely: end, ..dose }.amount().show(units));
     format!("{low} to {high}")
+}
+
+/// The units that an amount is measured out in: a syringe is marked in millilitres everywhere; *common practice, no source*.
+fn measured_in(dose: Dose, units: System) -> System {
+    const SYRINGE_ML: f64 = 15.0;
+    if dose.unit == DoseUnit::Millilitre && dose.likely < SYRINGE_ML { System::Metric } else { units }
 }
 
 /// What is too little for a drop hangs on a pin, and is told as it is.
@@ -156,6 +163,12 @@ pub fn gathered<'a>(said: impl Iterator<Item = (&'a str, &'a [String])>) -> Vec<
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn nobody_measures_a_syringe_full_in_ounces() {
+        assert_eq!([0.002, 0.2, 3.0].map(|ml| amount(Dose::ml(ml), System::Inch)), ["2 µL", "5 drops", "3 mL"]);
+        assert_eq!(amount(Dose::ml(946.353), System::Inch), "1 qt(US)");
+    }
 
     #[test]
     fn eight_hours_or_two_weeks_are_not_every_day() {
