@@ -68,7 +68,8 @@ pub fn every(every: &EveryRow) -> String {
     match (every.with, hours, days) {
         (Some(with), Some(hours), _) => format!("{} and every {hours} running", with.words()),
         (Some(with), None, _) => with.words().to_owned(),
-        (None, Some(hours), Some(days)) => format!("every {hours} running or {days}"),
+        (None, Some(hours), Some(days)) if days.starts_with(|c: char| c.is_ascii_digit()) => format!("every {hours} running or {days}"),
+        (None, Some(hours), Some(day)) => format!("every {hours} running or every {day}"),
         (None, Some(hours), None) => format!("every {hours} running"),
         (None, None, Some(days)) => format!("every {days}"),
         (None, None, None) => String::new(),

@@ -113,7 +113,7 @@ fn a_chlorinated_cleaner_on_a_part_to_be_welded_is_harmful() {
 #[test]
 fn caustic_on_aluminium_and_acid_on_springs_are_harmful() {
     // Common practice, no source: hydrogen, and hydrogen embrittlement.
-    let aluminium = step("", "clean", "soil = \"grease\"\nmaterials = [\"aluminium\"]", "clean, first");
+    let aluminium = step("", "clean", "soil = \"grease\"\nmaterials = [\"aluminium\"]", "clean first");
     assert_eq!(found(&aluminium, "alkaline-degreaser", "safe beside this job").grade, Grade::Harmful);
     let spring = step("", "clean", "soil = \"rust\"\nmaterials = [\"hardened-steel\"]", "clean");
     assert_eq!(found(&spring, "rust-remover", "safe beside this job").grade, Grade::Harmful);

@@ -61,7 +61,7 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
     let turns = row.first.len();
     let steps = (0..turns)
         .map(|turn| {
-            let name = if turns == 1 { "clean".to_owned() } else { format!("clean, {}", TURNS.get(turn).unwrap_or(&"once more")) };
+            let name = if turns == 1 { "clean".to_owned() } else { format!("clean {}", TURNS.get(turn).unwrap_or(&"once more")) };
             let how = "from the clean side to the dirty, fresh cloths, rags into a lidded metal can";
             let step = Step::new(name, if washed.is_some() { IN_BATHS } else { how }).turn(row, turn).spares(materials);
             let step = match &washed {
@@ -87,7 +87,7 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
     Ok(vec![Task { consequence: Consequence::SlowsOrDirties, times_a_year: bench.times_a_year(), steps }])
 }
 
-const TURNS: [&str; 3] = ["first", "then", "last"];
+const TURNS: [&str; 3] = ["first", "again", "last"];
 const IN_BATHS: &str = "in the first bath with a brush, drain, rinse in the second, lids on; the second is the next first";
 
 /// The open face of a bath: a tray 50 mm deep; *common practice*.
