@@ -122,18 +122,8 @@ impl History {
     /// The worst mean over a window within so many hours, mg/m³.
     #[must_use]
     pub fn worst_mean(&self, window: f64, within: f64) -> f64 {
-        self.worst_mean_beside(window, within, 0.0)
-    }
-
-    /// The same for somebody who breathes so much more, mg/m³, while something is let in beside him.
-    #[must_use]
-    pub fn worst_mean_beside(&self, window: f64, within: f64, near: f64) -> f64 {
         let last = (within - window).max(0.0);
-        let beside = |start: f64| -> f64 {
-            let within = |pulse: &Pulse| (pulse.starts + pulse.lasts).min(start + window) - pulse.starts.max(start);
-            self.pulses.iter().map(|pulse| within(pulse).max(0.0)).sum()
-        };
-        self.worst(last, |start| self.mean(start, start + window) + near * beside(start) / window, window)
+        self.worst(last, |start| self.mean(start, start + window), window)
     }
 
     /// The most the air holds within so many hours, mg/m³.

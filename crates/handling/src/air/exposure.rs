@@ -108,7 +108,8 @@ fn breathe<'r>(emissions: &[Emission<'r>], room: &Room) -> Result<(Vec<Held<'r>>
         let near = near(&mut Silent, emission.rate)?;
         let peak = air.held(emission.lasts) + near;
         let mean = air.mean(0.0, DAY_H) + near * emission.lasts.min(DAY_H) / DAY_H;
-        let short = air.worst_mean_beside(SHORT_H, DAY_H, near);
+        let worst = worst_quarter(emission.lasts, air.changes, near * air.volume * air.changes / emission.rate);
+        let short = air.mean(worst, worst + SHORT_H) + near * (emission.lasts - worst).min(SHORT_H) / SHORT_H;
         if let Some(lower) = &emission.substance.lower_flammable {
             // A share of the air by volume weighs what it does at this room's warmth; limits for breathing are counted at 25 °C.
             let pressure = Pressure::from_base(ATMOSPHERE_KPA * 1e3);
@@ -117,6 +118,16 @@ fn breathe<'r>(emissions: &[Emission<'r>], room: &Room) -> Result<(Vec<Held<'r>>
         held.push(of(emission, mean, short, peak, near));
     }
     Ok((held, burns))
+}
+
+/// When the worst quarter of an hour begins, h, for a steady source: where the room's air a quarter of an hour later is by as much worse as
+/// the air at the work is worse than the room's, told by what the room would hold at last.
+fn worst_quarter(lasts: f64, changes: f64, near: f64) -> f64 {
+    let gone = (-changes * lasts).exp();
+    let later = gone + (1.0 - gone) * (-changes * SHORT_H).exp();
+    let begins = lasts + (later.ln() - near.ln_1p()) / changes;
+    // Also where nothing is let in, and the sum above has no value.
+    begins.max((lasts - SHORT_H).max(0.0)).min(lasts)
 }
 
 fn of<'r>(emission: &Emission<'r>, mean: f64, short: f64, peak: f64, near: f64) -> Held<'r> {
