@@ -115,6 +115,12 @@ pub const FITTINGS: &[(&str, Fitting)] = &[
 ];
 
 impl Fitting {
+    /// Whether it is made for grease.
+    #[must_use]
+    pub const fn feeds_grease(self) -> bool {
+        matches!(self, Self::GreaseNipple | Self::Cap | Self::Packed)
+    }
+
     /// The word in the file.
     #[must_use]
     pub fn word(self) -> &'static str {

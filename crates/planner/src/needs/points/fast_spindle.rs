@@ -56,7 +56,7 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
     let mean = mean_diameter(bore, outside);
     let nu_1 = reference_viscosity(r, speed, mean)?;
     let factor = speed_factor(r, speed, mean);
-    let greased = matches!(spot.point.fitting, Fitting::GreaseNipple | Fitting::Cap | Fitting::Packed);
+    let greased = spot.point.fitting.feeds_grease();
     let (interval, greases) = match regrease_interval(r, speed, bore, Rolling::Ball, spot.hottest(RISE_K), false, Dirt::Dusty) {
         Ok(time) if greased => (Interval::running(time.base() / 3600.0, CALENDAR_CAP_H / 24.0), true),
         Ok(_) => (Interval::each_use(HOURS), true),

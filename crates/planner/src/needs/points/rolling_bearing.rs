@@ -61,7 +61,7 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
     } else {
         Dirt::Clean
     };
-    let greased = matches!(spot.point.fitting, Fitting::GreaseNipple | Fitting::Brush | Fitting::Cap | Fitting::Packed);
+    let greased = spot.point.fitting.feeds_grease() || spot.point.fitting == Fitting::Brush;
     let interval = if greased {
         let hours = regrease_interval(r, speed, bore, rolling, spot.hottest(RISE_K), answers.flag(&VERTICAL), dirt)?.base() / 3600.0;
         Interval::running(hours, CALENDAR_CAP_H / 24.0)
