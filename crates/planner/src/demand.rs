@@ -304,19 +304,14 @@ impl Demand {
                 format!("oil {}, grease {}, dry film {}", oil.word(), grease.word(), dry.word())
             }
             Test::NotThinner { at, right, will_do, else_grade } => {
-                let also = if will_do < right && !else_grade.serves() {
-                    format!("; will do from {}", show(*will_do, units))
-                } else {
-                    String::new()
-                };
+                let also = if will_do < right { still(*else_grade, "from", *will_do, units) } else { String::new() };
                 format!("at least {} at {}{also}", show(*right, units), show(*at, units))
             }
             Test::ThickOrWith { at, thick, traits } => {
                 format!("at least {} at {}, or {} in it", show(*thick, units), show(*at, units), listed(traits, "or"))
             }
             Test::NotThicker { at, right, will_do, else_grade } => {
-                let also =
-                    if will_do > right && !else_grade.serves() { format!("; will do to {}", show(*will_do, units)) } else { String::new() };
+                let also = if will_do > right { still(*else_grade, "to", *will_do, units) } else { String::new() };
                 format!("at most {} at {}{also}", show(*right, units), show(*at, units))
             }
             Test::Flows { at, limit } => format!("at most {} on a start at {}", show(*limit, units), show(*at, units)),
@@ -376,8 +371,13 @@ fn viscosity(fluid: &Fluid, at: Temperature) -> Option<KinematicViscosity> {
     viscosity_at(&mut Silent, Measured::at_40(oil.viscosity_40), Measured::at_100(oil.viscosity_100?), at).ok()
 }
 
-/// ISO 3448 lets an oil lie 10 % either side of its grade.
-const GRADE_BAND: f64 = 1.1;
+/// Where it will do still, unless it will do everywhere.
+fn still(else_grade: Grade, ends: &str, will_do: KinematicViscosity, units: System) -> String {
+    if else_grade.serves() { String::new() } else { format!("; will do {ends} {}", show(will_do, units)) }
+}
+
+/// ISO 3448 lets an oil's viscosity at 40 °C lie 10 % either side of its grade.
+pub(crate) const GRADE_BAND: f64 = 1.1;
 
 /// Whether an oil still gets there on a cold start: above its pour point with 10 K to spare, and thin enough for the feed.
 fn flows(fluid: &Fluid, at: Temperature, limit: KinematicViscosity) -> Option<Judged> {

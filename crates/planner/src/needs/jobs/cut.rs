@@ -51,7 +51,6 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
                 tasks.push(Task { consequence: Consequence::Spoils, times_a_year, steps: vec![step] });
                 continue;
             };
-            let burns = metal_fire(material, operation == Operation::Grind);
             let step = if row.ranked.is_empty() {
                 Step::refused(name, row.why.clone())
             } else {
@@ -66,7 +65,8 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
                 let touched = std::slice::from_ref(material);
                 if bench.any_is(touched, "metals") { step.spares_briefly(touched) } else { step.spares(touched) }
             };
-            let step = step.mind_if(burns.is_some(), burns.unwrap_or_default(), "common-practice");
+            let burns = metal_fire(material, operation == Operation::Grind);
+            let step = burns.into_iter().fold(step, |step, fire| step.mind(fire, "common-practice"));
             tasks.push(Task { consequence: consequence(row), times_a_year, steps: vec![step.worked(from..r.kept())] });
         }
     }

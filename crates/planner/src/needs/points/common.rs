@@ -2,16 +2,17 @@
 
 use std::borrow::Cow;
 
+use formulas::slideway::slide_viscosity;
 use formulas::sources::ISO_3448;
-use formulas::step;
 use formulas::working::Recorder;
+use formulas::{given, step};
 use reference::{Form, Reference};
 use shop::{Answers, Exposure, Fitting, Machine, Point, Reach, Room};
-use units::{AngularVelocity, KinematicViscosity, Length, Quantity, System, Temperature, Velocity, show};
+use units::{AngularVelocity, KinematicViscosity, Length, Pressure, Quantity, Range, System, Temperature, Velocity, show};
 
 use super::interval::{Interval, every};
 use super::maker::{against, overrule};
-use crate::demand::{Demand, Test, celsius};
+use crate::demand::{Demand, GRADE_BAND, Test, celsius};
 use crate::need::{Consequence, Dose, How, Need, Place, Ration};
 use crate::needs::lubricant_form::{self, Nature, OwnForm};
 use crate::needs::prohibitions::{self, Character};
@@ -21,14 +22,14 @@ use crate::verdict::Grade;
 /// One grade of ISO 3448 is about one and a half times the next; a fluid one grade off will do.
 pub(super) const ONE_GRADE: f64 = 1.5;
 
-/// ISO 3448 lets a grade's viscosity at 40 °C lie 10 % either side of its number.
-pub(super) const GRADE_BAND: f64 = 1.1;
-
-/// The thin end of a grade whose middle this is: limits that the trade gives in grades are meant no finer than a grade.
-pub(super) fn thin_end<R: Recorder>(r: &mut R, nu: KinematicViscosity) -> KinematicViscosity {
-    let nu_low = nu.base() * 1e6;
-    step!(r, nu_right["mm²/s"] = nu_low / 1.1, ISO_3448);
-    mm2_per_s(nu_right)
+/// What a slide asks of its oil, from the thin end of the thinnest grade: limits that the trade gives in grades are meant no finer than a
+/// grade.
+pub(super) fn slide_window<R: Recorder>(r: &mut R, pressure: Pressure, speed: Option<Velocity>) -> Range<KinematicViscosity> {
+    let window = slide_viscosity(r, pressure, speed);
+    given!(r, nu_low["mm²/s"] = window.low.base() * 1e6, "the thinnest grade");
+    given!(r, b [] = GRADE_BAND, "how far an oil lies from its grade");
+    step!(r, nu_right["mm²/s"] = nu_low / b, ISO_3448);
+    Range { low: mm2_per_s(nu_right), ..window }
 }
 
 /// Grease weighs about this much, g/mL; *common practice*.

@@ -3,13 +3,13 @@
 //! Under bellows or washed by a pump it is a slideway like any other, oiled more often. Open to the dust, oil and grease make a lapping
 //! paste of it: then only a dry film or wax.
 
-use formulas::slideway::{WAY_FILM_UM, film_dose, slide_area, slide_viscosity};
+use formulas::slideway::{WAY_FILM_UM, film_dose, slide_area};
 use formulas::working::Recorder;
 use reference::Form;
 use shop::{Exposure, Fitting, Given, Kind};
 use units::{Length, Pressure, Quantity};
 
-use super::common::{micrometres, thin_end};
+use super::common::{micrometres, slide_window};
 use super::interval::Interval;
 use super::{Asking, Spot};
 use crate::need::{Consequence, Dose};
@@ -40,8 +40,7 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
     let asking = Asking::new(Consequence::StopsOrHarms, Interval::each_use(hours)).dose(Form::Oil, Dose::volume(dose));
     // A pump washes the dust out, and cups and holes feed oil from outside the dust.
     if answers.flag(&COVERED) || !matches!(spot.point.fitting, Fitting::Brush | Fitting::Sealed) {
-        let window = slide_viscosity(r, Pressure::from_base(PRESSURE_PA), None);
-        let low = thin_end(r, window.low);
+        let window = slide_window(r, Pressure::from_base(PRESSURE_PA), None);
         return Ok(asking
             .nature(Nature { rise: RISE_K, enclosed: true, ..Nature::default() })
             .classes(
@@ -50,7 +49,7 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
                 "covered or washed, it is a slideway: oil that clings, and plenty of it to carry the dust out",
                 "common-practice",
             )
-            .viscosity(spot, low, window.high, "thin enough to carry dust out, thick enough to stay", "common-practice")
+            .viscosity(spot, window.low, window.high, "thin enough to carry dust out, thick enough to stay", "common-practice")
             .mind("Wipe the ways before you oil, and let the first oil run off dirty.", "common-practice"));
     }
     Ok(asking

@@ -3,13 +3,13 @@
 //! They close on a turning screw with chips about; a tacky grease would carry those into the thread.
 
 use formulas::cutting::DROP_ML;
-use formulas::slideway::{film_dose, screw_thread_area, slide_viscosity};
+use formulas::slideway::{film_dose, screw_thread_area};
 use formulas::working::Recorder;
 use reference::Form;
 use shop::{Given, Kind};
 use units::{Length, Pressure, Quantity};
 
-use super::common::{micrometres, thin_end};
+use super::common::{micrometres, slide_window};
 use super::interval::Interval;
 use super::leadscrew::thread_fits;
 use super::{Asking, Spot};
@@ -33,8 +33,7 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
     let answers = spot.answers();
     let (diameter, pitch) = (answers.quantity(&DIAMETER), answers.quantity(&PITCH));
     thread_fits(diameter, pitch)?;
-    let window = slide_viscosity(r, Pressure::from_base(PRESSURE_PA), None);
-    let low = thin_end(r, window.low);
+    let window = slide_window(r, Pressure::from_base(PRESSURE_PA), None);
     let area = screw_thread_area(r, diameter, pitch, diameter * LENGTHS)?;
     let film = 1e6 * film_dose(r, area, micrometres(FILM_UM)).base();
     Ok(Asking::new(Consequence::StopsOrHarms, Interval::each_use(2.0))
@@ -46,7 +45,7 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
             "an oil that clings to the thread; tacky grease would carry chips into it",
             "common-practice",
         )
-        .viscosity(spot, low, window.high, "thin enough to run in, thick enough to stay", "common-practice")
+        .viscosity(spot, window.low, window.high, "thin enough to run in, thick enough to stay", "common-practice")
         .dose(Form::Oil, Dose::about(film.max(2.0 * DROP_ML), DoseUnit::Millilitre))
         .mind("Brush the screw clean before you close the half nuts.", "common-practice"))
 }

@@ -3,13 +3,13 @@
 //! Parallel faces make no wedge, so the film is mixed at any speed a hand or leadscrew gives: the oil must cling, resist being squeezed
 //! out and stop the slide from sticking and jumping. Grease would hold chips and lap the way.
 
-use formulas::slideway::{WAY_FILM_UM, film_dose, slide_area, slide_viscosity};
+use formulas::slideway::{WAY_FILM_UM, film_dose, slide_area};
 use formulas::working::Recorder;
 use reference::{Form, Trait};
 use shop::{Given, Kind};
 use units::{Length, Pressure, Quantity};
 
-use super::common::thin_end;
+use super::common::slide_window;
 use super::interval::Interval;
 use super::{Asking, Spot};
 use crate::demand::Test;
@@ -33,8 +33,7 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
     /// A slide runs this much warmer than the room; *common practice*.
     const RISE_K: f64 = 3.0;
     let answers = spot.answers();
-    let window = slide_viscosity(r, answers.quantity(&PRESSURE), None);
-    let low = thin_end(r, window.low);
+    let window = slide_window(r, answers.quantity(&PRESSURE), None);
     let area = slide_area(r, answers.quantity(&LENGTH), answers.quantity(&WIDTH), answers.number(&LANDS));
     let dose = film_dose(r, area, Length::from_base(WAY_FILM_UM * 1e-6));
     Ok(Asking::new(Consequence::StopsOrHarms, Interval::each_use(4.0))
@@ -47,7 +46,7 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
         )
         .viscosity(
             spot,
-            low,
+            window.low,
             window.high,
             "thin enough to spread, thick enough to stay between faces that make no wedge",
             "common-practice",

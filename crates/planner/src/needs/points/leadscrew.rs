@@ -3,13 +3,13 @@
 //! Slow sliding under load, in chips: an oil that clings and is renewed often. Grease holds chips and laps the nut; it has its place only
 //! on a screw that no chip reaches. Where pressure times velocity is more than the nut is allowed, the interval is halved.
 
-use formulas::slideway::{film_dose, journal_area, screw_thread_area, slide_viscosity};
+use formulas::slideway::{film_dose, journal_area, screw_thread_area};
 use formulas::working::Recorder;
 use reference::Form;
 use shop::{Given, Kind};
 use units::{AngularVelocity, Force, Length, Pressure, Quantity};
 
-use super::common::{GREASE_G_PER_ML, micrometres, thin_end};
+use super::common::{GREASE_G_PER_ML, micrometres, slide_window};
 use super::interval::Interval;
 use super::rubbing::{self, rubbing};
 use super::{Asking, Spot};
@@ -46,8 +46,7 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
     // A thread bears like a bush of its own mean diameter, as long as makes up its area.
     let mean = diameter - pitch / 2.0;
     let rubbing = rubbing(r, load, mean, area / mean, answers.quantity(&SPEED))?;
-    let window = slide_viscosity(r, Pressure::from_base(1e6 * rubbing.pressure), Some(rubbing.speed));
-    let low = thin_end(r, window.low);
+    let window = slide_window(r, Pressure::from_base(1e6 * rubbing.pressure), Some(rubbing.speed));
     let nut = answers.word(&NUT);
     let allowed = rubbing::allowed(spot, nut);
     let hours = if rubbing.pv > allowed { 2.0 } else { 4.0 };
@@ -79,7 +78,7 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
     let asking = asking
         .thick_enough(
             spot,
-            low,
+            window.low,
             "slow threads make no film; the oil must be thick enough to stay in them",
             "common-practice",
         )

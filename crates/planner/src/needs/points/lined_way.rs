@@ -2,13 +2,13 @@
 //!
 //! The lining slides on little oil and never sticks. What harms it is what gets into it: hard solids, and solvents under its glue.
 
-use formulas::slideway::{WAY_FILM_UM, film_dose, slide_area, slide_viscosity};
+use formulas::slideway::{WAY_FILM_UM, film_dose, slide_area};
 use formulas::working::Recorder;
 use reference::{Form, Trait};
 use shop::{Given, Kind};
 use units::{Length, Pressure};
 
-use super::common::{micrometres, thin_end};
+use super::common::{micrometres, slide_window};
 use super::interval::Interval;
 use super::{Asking, Spot};
 use crate::demand::Test;
@@ -34,8 +34,7 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
     /// A lining does with half the film of metal on metal; *common practice*.
     const SHARE: f64 = 0.5;
     let answers = spot.answers();
-    let window = slide_viscosity(r, answers.quantity(&PRESSURE), None);
-    let low = thin_end(r, window.low);
+    let window = slide_window(r, answers.quantity(&PRESSURE), None);
     let area = slide_area(r, answers.quantity(&LENGTH), answers.quantity(&WIDTH), answers.number(&LANDS));
     let dose = film_dose(r, area, micrometres(SHARE * WAY_FILM_UM));
     let lining = ["ptfe-lining", "way-adhesive"].map(str::to_owned).to_vec();
@@ -49,7 +48,7 @@ pub(super) fn ask<R: Recorder>(spot: &Spot<'_>, r: &mut R) -> Result<Asking, Com
         )
         .viscosity(
             spot,
-            low,
+            window.low,
             window.high,
             "thin enough to spread, thick enough to stay between parallel faces",
             "common-practice",

@@ -5,8 +5,8 @@ use std::borrow::Cow;
 use reference::Reference;
 use shop::Maker;
 
-use super::common::{GRADE_BAND, ONE_GRADE};
-use crate::demand::{Demand, Test, celsius};
+use super::common::ONE_GRADE;
+use crate::demand::{Demand, GRADE_BAND, Test, celsius};
 use crate::verdict::Grade;
 
 /// What is to be said where the maker names a form of lubricant that harms or does not suit the place: it is obeyed and flagged.
