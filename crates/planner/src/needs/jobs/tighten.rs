@@ -5,10 +5,11 @@
 
 pub(super) mod bolt;
 
-use formulas::tightening::{Bolt, Condition, Grade, converted_torque, preload_for_share, torque_range};
+use formulas::cutting::DROP_ML;
+use formulas::tightening::{Bolt, Condition, Converted, Grade, converted_torque, preload_for_share, torque_range};
 use formulas::working::Recorder;
 use shop::{Given, Kind};
-use units::{Quantity, Range, System, Temperature, Torque, in_celsius, show};
+use units::{Force, Quantity, Range, System, Temperature, Torque, in_celsius, show};
 
 use super::{Bench, Step, Task};
 use crate::demand::Test;
@@ -59,12 +60,13 @@ pub(super) fn tasks<R: Recorder>(bench: &Bench<'_>, r: &mut R) -> Result<Vec<Tas
         _ => ((Condition::Oiled, "Oiled or greased"), (Condition::Paste, "With anti-seize paste in place of oil")),
     };
     let given = told(answers.quantity(&TORQUE));
+    let screw = Tightened { bolt: Bolt::hexagon(screw.thread), screw: &screw, given, dry, galls, units: bench.shop.units };
     let step = step
         .demand("stands the heat", Test::Stands { hottest: temperature }, "what melts or cokes locks the thread", "common-practice")
         .spares(metals)
-        .dose(Dose::ml(drop_ml(screw.thread.major.base()) * answers.number(&PIECES)))
-        .mind(torque_line(r, &screw, given, dry, first, (galls, bench.shop.units))?, "iso-16047")
-        .mind(other_line(r, &screw, given, dry, other, (galls, bench.shop.units))?, "iso-16047")
+        .dose(Dose::ml(drop_ml(screw.bolt.thread.major.base()) * answers.number(&PIECES)))
+        .mind(screw.words(r, first)?, "iso-16047")
+        .mind(screw.other_words(r, other)?, "iso-16047")
         .mind("Wheels, brakes, steering, cylinder heads and lifting gear: only as the maker says.", "common-practice");
     Ok(vec![Task { consequence: Consequence::Spoils, times_a_year: bench.times_a_year(), steps: vec![step] }])
 }
@@ -88,82 +90,85 @@ const SHARE_OF_PROOF: f64 = 0.75;
 /// What galls is tightened to no more than this share of its 0.2 % proof stress; *common practice*.
 const SHARE_WHERE_IT_GALLS: f64 = 0.65;
 
-/// The torque for the thread as it will be lubricated, and what the dry torque would do to it.
-fn torque_line<R: Recorder>(
-    r: &mut R,
-    screw: &Screw,
+/// A screw that is tightened, whatever is on its thread.
+struct Tightened<'a> {
+    screw: &'a Screw,
+    bolt: Bolt,
+    /// A torque given for the dry thread.
     given: Option<Torque>,
+    /// How the thread would be without anything on it.
     dry: Condition,
-    (now, treated): (Condition, &str),
-    (galls, units): (bool, System),
-) -> Result<String, Complaint> {
-    let bolt = Bolt::hexagon(screw.thread);
-    let (was, is) = (dry.friction().likely, now.friction());
-    if let Some(torque) = given {
-        let mut at = |mu: f64| converted_torque(r, &bolt, torque, was, mu);
-        let (low, likely, high) = (at(is.low)?, at(is.likely)?, at(is.high)?);
-        let range = Range { low: low.torque, likely: likely.torque, high: high.torque };
-        return Ok(format!(
-            "{treated}, the {} given for dry become {}. {} {}",
-            show(torque, units),
-            scattered(range, units),
-            overload_line(likely.overload, low.overload, None),
+    galls: bool,
+    units: System,
+}
+
+impl Tightened<'_> {
+    /// What a torque for the dry thread becomes with another friction.
+    fn converted<R: Recorder>(&self, r: &mut R, torque: Torque, now: f64) -> Result<Converted, Complaint> {
+        Ok(converted_torque(r, &self.bolt, torque, self.dry.friction().likely, now)?)
+    }
+
+    /// The pull it is tightened to, as a share of its proof load and as a force.
+    fn pull<R: Recorder>(&self, r: &mut R, grade: &Grade) -> Result<(f64, Force), Complaint> {
+        let share = if self.galls { SHARE_WHERE_IT_GALLS * (grade.yields / grade.proof).value } else { SHARE_OF_PROOF };
+        Ok((share, preload_for_share(r, &self.screw.thread, grade.proof, share)?))
+    }
+
+    /// The torque for the thread as it will be lubricated, and what the dry torque would do to it.
+    fn words<R: Recorder>(&self, r: &mut R, (now, treated): (Condition, &str)) -> Result<String, Complaint> {
+        let (is, units) = (now.friction(), self.units);
+        if let Some(torque) = self.given {
+            let mut at = |mu: f64| self.converted(r, torque, mu);
+            let (low, likely, high) = (at(is.low)?, at(is.likely)?, at(is.high)?);
+            let range = Range { low: low.torque, likely: likely.torque, high: high.torque };
+            return Ok(format!(
+                "{treated}, the {} given for dry become {}. {} {}",
+                show(torque, units),
+                scattered(range, units),
+                overload_line(likely.overload, low.overload, None),
+                LOW_END,
+            ));
+        }
+        let one = Torque::from_base(1.0);
+        let likely = self.converted(r, one, is.likely)?.overload;
+        let worst = self.converted(r, one, is.low)?.overload;
+        let Some(grade) = &self.screw.grade else {
+            return Ok(format!(
+                "{treated}, the thread takes {:.0} % of a torque given for dry. {}",
+                100.0 / likely,
+                overload_line(likely, worst, None)
+            ));
+        };
+        let (share, preload) = self.pull(r, grade)?;
+        let torque = torque_range(r, &self.bolt, preload, is)?;
+        let untreated = torque_range(r, &self.bolt, preload, self.dry.friction())?;
+        Ok(format!(
+            "{treated}, tighten {} to {} for {:.0} % of its proof load, a pull of {}; dry it would take {}. {} {}",
+            self.screw.counted,
+            scattered(torque, units),
+            share * 100.0,
+            show(preload, units),
+            show(untreated.likely, units),
+            overload_line(likely, worst, Some(share)),
             LOW_END,
-        ));
+        ))
     }
-    let one = Torque::from_base(1.0);
-    let likely = converted_torque(r, &bolt, one, was, is.likely)?.overload;
-    let worst = converted_torque(r, &bolt, one, was, is.low)?.overload;
-    let Some(grade) = screw.grade else {
-        return Ok(format!(
-            "{treated}, the thread takes {:.0} % of a torque given for dry. {}",
-            100.0 / likely,
-            overload_line(likely, worst, None)
-        ));
-    };
-    let share = share_of_proof(&grade, galls);
-    let preload = preload_for_share(r, &screw.thread, grade.proof, share)?;
-    let torque = torque_range(r, &bolt, preload, is)?;
-    let untreated = torque_range(r, &bolt, preload, dry.friction())?;
-    Ok(format!(
-        "{treated}, tighten {} to {} for {:.0} % of its proof load, a pull of {}; dry it would take {}. {} {}",
-        screw.counted,
-        scattered(torque, units),
-        share * 100.0,
-        show(preload, units),
-        show(untreated.likely, units),
-        overload_line(likely, worst, Some(share)),
-        LOW_END,
-    ))
-}
 
-/// The torque for the thread as it is lubricated with what else serves: another friction, another torque for the same pull.
-fn other_line<R: Recorder>(
-    r: &mut R,
-    screw: &Screw,
-    given: Option<Torque>,
-    dry: Condition,
-    (now, treated): (Condition, &str),
-    (galls, units): (bool, System),
-) -> Result<String, Complaint> {
-    let bolt = Bolt::hexagon(screw.thread);
-    let (was, is) = (dry.friction().likely, now.friction());
-    if let Some(torque) = given {
-        let mut at = |mu: f64| converted_torque(r, &bolt, torque, was, mu).map(|converted| converted.torque);
-        let range = Range { low: at(is.low)?, likely: at(is.likely)?, high: at(is.high)? };
-        return Ok(format!("{treated} they become {}.", scattered(range, units)));
+    /// The torque for the thread with what else serves on it: another friction, another torque for the same pull.
+    fn other_words<R: Recorder>(&self, r: &mut R, (now, treated): (Condition, &str)) -> Result<String, Complaint> {
+        let is = now.friction();
+        if let Some(torque) = self.given {
+            let mut at = |mu: f64| self.converted(r, torque, mu).map(|converted| converted.torque);
+            let range = Range { low: at(is.low)?, likely: at(is.likely)?, high: at(is.high)? };
+            return Ok(format!("{treated} they become {}.", scattered(range, self.units)));
+        }
+        let Some(grade) = &self.screw.grade else {
+            let overload = self.converted(r, Torque::from_base(1.0), is.likely)?.overload;
+            return Ok(format!("{treated} the thread takes {:.0} % of a torque given for dry.", 100.0 / overload));
+        };
+        let (_, preload) = self.pull(r, grade)?;
+        Ok(format!("{treated} tighten it to {} for the same pull.", scattered(torque_range(r, &self.bolt, preload, is)?, self.units)))
     }
-    let Some(grade) = screw.grade else {
-        let overload = converted_torque(r, &bolt, Torque::from_base(1.0), was, is.likely)?.overload;
-        return Ok(format!("{treated} the thread takes {:.0} % of a torque given for dry.", 100.0 / overload));
-    };
-    let preload = preload_for_share(r, &screw.thread, grade.proof, share_of_proof(&grade, galls))?;
-    Ok(format!("{treated} tighten it to {} for the same pull.", scattered(torque_range(r, &bolt, preload, is)?, units)))
-}
-
-/// How far a screw is tightened, as a share of its proof load.
-fn share_of_proof(grade: &Grade, galls: bool) -> f64 {
-    if galls { SHARE_WHERE_IT_GALLS * (grade.yields / grade.proof).value } else { SHARE_OF_PROOF }
 }
 
 const LOW_END: &str = "Take the low figure where stretching the screw would do harm, the likely one where coming loose would.";
@@ -182,5 +187,5 @@ fn overload_line(likely: f64, worst: f64, share: Option<f64>) -> String {
 
 /// A drop on a 6 mm thread, more with the square of the size; *common practice*.
 fn drop_ml(size: f64) -> f64 {
-    0.04 * (size / 0.006).powi(2)
+    DROP_ML * (size / 0.006).powi(2)
 }
