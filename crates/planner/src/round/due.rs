@@ -168,7 +168,6 @@ fn standing(row: &ChartRow, machine: &Machine, meter: &Meter, shop: &Shop, facts
     let interval = Interval::of(&every, meter.last().is_some())?;
     let start = done.map(|done| meter.when_done(done.day, done.hours));
     let ran = |day: Date| start.map(|start| (share * (meter.at(day) - start)).max(0.0));
-    let from_today = |day: Date| interval.over(Some(share * (meter.at(day) - meter.at(today))), days_between(today, day));
     let due_on = match done {
         None => Some(today),
         Some(done) => first_day(done.day, |day| interval.over(ran(day), days_between(done.day, day))),
@@ -185,7 +184,8 @@ fn standing(row: &ChartRow, machine: &Machine, meter: &Meter, shop: &Shop, facts
         point: row.point.clone(),
         standing,
         due_on,
-        days_apart: first_day(today, from_today).map(|day| days_between(today, day)),
+        // From today on the meter goes by the hours a week.
+        days_apart: first(|days| interval.over(Some(share * machine_a_day * f64::from(days)), days)),
         overdue_days: due_on.filter(|_| standing == Standing::Overdue).map(|due| days_between(due, today)),
         overdue_hours: hours_since.zip(interval.hours).map(|(ran, hours)| tenths(ran - hours)).filter(|over| *over > 0.0),
         last_done: done.map(|done| done.day),
@@ -227,15 +227,20 @@ impl Interval {
 /// The first day from one on at which something is so, that once it is so stays so.
 fn first_day(from: Date, so: impl Fn(Date) -> bool) -> Option<Date> {
     let day = |after: i32| from.saturating_add(after.days());
+    first(|after| so(day(after))).map(day)
+}
+
+/// After how many days something is so, that once it is so stays so.
+fn first(so: impl Fn(i32) -> bool) -> Option<i32> {
     let (mut low, mut high) = (0, NEVER_DAYS);
-    if !so(day(high)) {
+    if !so(high) {
         return None;
     }
     while low < high {
         let middle = i32::midpoint(low, high);
-        if so(day(middle)) { high = middle } else { low = middle + 1 }
+        if so(middle) { high = middle } else { low = middle + 1 }
     }
-    Some(day(low))
+    Some(low)
 }
 
 fn tenths(hours: f64) -> f64 {
