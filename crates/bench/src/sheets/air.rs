@@ -2,7 +2,6 @@
 
 use fields::{Given, Kind};
 use formulas::Notebook;
-use formulas::flammability::SAFE_SHARE;
 use formulas::room_air::{Air, CARE, HOME_MIXING, HOUSE_SHARE, after_source, changes_needed, re_entry};
 use formulas::working::Recorder as _;
 use handling::air::{Emission, Exposure, Held, Limited, MOST_CHANGES, Room, Use, Way, history, judge, near, of_parts, whose};
@@ -109,7 +108,7 @@ pub(super) fn work(asked: &Asked<'_>, r: &mut Notebook) -> Result<Outcome, Unans
             "within them"
         })
         .number("of the lower flammable limit, at the work", "%", found.of_flammable * 100.0)
-        .says(burning(found.of_flammable, still.flames));
+        .says(burning(&found, still.flames));
     let outcome = working(r, &found, &leaves, &still, outcome)?;
     Ok(out(&found, &used, outcome).picture(picture(&found, &leaves, &still)))
 }
@@ -150,8 +149,8 @@ fn limits(held: &Held<'_>) -> String {
     if said.is_empty() { "none known here".to_owned() } else { said.join("; ") }
 }
 
-fn burning(share: f64, flames: bool) -> &'static str {
-    match (share > SAFE_SHARE, flames) {
+fn burning(found: &Exposure<'_>, flames: bool) -> &'static str {
+    match (found.is_near_burning(), flames) {
         (true, true) => "and a flame is in the room: it may flash; put it out first, or do not begin",
         (true, false) => "more than a tenth: no flame, switch or spark until it has cleared",
         (false, true) => "but a flame is in the room: put it out before a can is opened",

@@ -272,11 +272,12 @@ fn harm(asked: &Asked<'_>, material: &str, fluid: &Fluid) -> Option<String> {
 
 fn dangers(asked: &Asked<'_>, material: &str, row: &Cut, outcome: Outcome) -> Outcome {
     let is = |group: &str| asked.reference.is_a(material, group);
-    let burns = metal_fire(material, row.operation == Operation::Grind);
     let active =
         row.ranked.iter().flat_map(|class| asked.reference.fluids_of(class)).any(|fluid| fluid.traits.contains(&Trait::ActiveSulphur));
-    outcome
-        .caution_if(burns.is_some(), burns.unwrap_or_default(), "common-practice")
+    let burns = metal_fire(material, row.operation == Operation::Grind);
+    burns
+        .into_iter()
+        .fold(outcome, |outcome, fire| outcome.caution(fire, "common-practice"))
         .caution_if(
             active || is("copper-alloys"),
             "Active sulphur stains copper, brass and bronze: rinse within the hour, and wipe it off the machine's bronze.",

@@ -140,9 +140,7 @@ fn year(asked: &Asked<'_>, r: &mut Notebook, outcome: Outcome) -> Result<Outcome
         Range { low: a.min(b).min(likely), likely, high: a.max(b).max(likely) }
     };
     let wet = range(|body| body.wet_hours);
-    let all = range(|body| body.dose.iter().sum());
-    let each_year = |sum: f64| sum / f64::from(u32::try_from(years).unwrap_or(1));
-    let seen = Range { low: each_year(all.low), likely: each_year(all.likely), high: each_year(all.high) };
+    let seen = range(|body| body.dose.iter().sum()).map(|sum: f64| sum / f64::from(u32::try_from(years).unwrap_or(1)));
     let (week, wet_in_week) = likely.bodies.first().map_or((0, 0.0), |body| body.worst_week);
     let mut outcome = outcome
         .number("mean outdoors over the year", "°C", outside)
